@@ -1,0 +1,98 @@
+import type { Portion, SideFacts, Species, Tools } from '@flitchbook/carcass';
+
+/** An animal of the day. Its singles (head, liver ...) belong to it and to no side. */
+export interface DayAnimal {
+  readonly animalId: string;
+  /** what the shop calls it: a tag or a name */
+  readonly name: string;
+  readonly speciesId: string;
+  /** items refused at inspection or asked for too late */
+  readonly lostItems: readonly string[];
+  readonly sides: readonly SideFacts[];
+}
+
+/** Promised lines are kept before wished ones are looked at. */
+export type Rank = 'promised' | 'wished';
+
+export interface Wanted {
+  readonly cut: string;
+  readonly portion: Portion;
+}
+
+/** One line of an order: a cut, how it is portioned, and how much of it. */
+export interface DemandLine extends Wanted {
+  readonly lineId: string;
+  readonly orderId: string;
+  /** whose order it is, as shown on lists */
+  readonly owner: string;
+  readonly speciesId: string;
+  /** pieces, or grams of a bulk cut */
+  readonly ask: { readonly pieces: number } | { readonly grams: number };
+  readonly rank: Rank;
+  readonly priceMinorPerKg: number;
+  /** every piece from one animal */
+  readonly sameAnimal: boolean;
+  readonly onlyAnimal?: string;
+  readonly onlyHand?: 'left' | 'right';
+  /** taken in this order where the cut itself falls short */
+  readonly substitutes: readonly Wanted[];
+}
+
+/** How a customer wants a side broken down. What is not said falls to the shop's usual way. */
+export interface Instructions {
+  /** part id to operation id */
+  readonly operations: Readonly<Record<string, string>>;
+  /** zone id to manner id */
+  readonly manners: Readonly<Record<string, string>>;
+  /** stock id to the portion it is cut in; a stock not named is left whole */
+  readonly portions: Readonly<Record<string, Portion>>;
+}
+
+/** A side or a whole animal reserved by one customer. */
+export interface CarcassShare {
+  readonly shareId: string;
+  readonly orderId: string;
+  readonly owner: string;
+  readonly speciesId: string;
+  readonly size: 'half' | 'whole';
+  readonly rank: Rank;
+  readonly priceMinorPerKg: number;
+  readonly onlyAnimal?: string;
+  readonly instructions: Instructions;
+}
+
+/** A choice the butcher has settled. */
+export type Lock =
+  | { readonly lock: 'operation'; readonly sideId: string; readonly part: string; readonly operation: string }
+  | { readonly lock: 'manner'; readonly sideId: string; readonly zone: string; readonly manner: string };
+
+/** What unsold pieces are worth: the first few at full price, later ones at less. The last step has no end. */
+export interface Counter {
+  readonly itemSteps: readonly { readonly pieces: number | null; readonly worthPercent: number }[];
+  readonly stockSteps: readonly { readonly grams: number | null; readonly worthPercent: number }[];
+  /** minor units a kilogram that replace the species' defaults: item, stock or bulk id */
+  readonly worthMinorPerKg: Readonly<Record<string, number>>;
+  readonly labourMinorPerHour: number;
+}
+
+/** Everything one plan is made from. */
+export interface CuttingDay {
+  readonly dayId: string;
+  /** local date of the shop, yyyy-mm-dd */
+  readonly date: string;
+  readonly species: Readonly<Record<string, Species>>;
+  readonly animals: readonly DayAnimal[];
+  readonly lines: readonly DemandLine[];
+  readonly shares: readonly CarcassShare[];
+  readonly locks: readonly Lock[];
+  readonly tools: Tools;
+  readonly counter: Counter;
+}
+
+export const sidesOf = (day: CuttingDay): readonly SideFacts[] => day.animals.flatMap((animal) => animal.sides);
+
+export const askedPieces = (line: DemandLine): number => ('pieces' in line.ask ? line.ask.pieces : 0);
+export const askedGrams = (line: DemandLine): number => ('grams' in line.ask ? line.ask.grams : 0);
+
+/** The cut as ordered, then what the customer would take instead, in order. */
+export const acceptable = (line: DemandLine): readonly Wanted[] => [line, ...line.substitutes];

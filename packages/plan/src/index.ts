@@ -1,0 +1,2 @@
+export * from './cutting-plan.ts';
+export * from './day.ts';
