@@ -6,6 +6,9 @@ const databaseTests = [
   'apps/api/**/*.test.{ts,tsx}',
 ];
 
+// One server for a whole run: see tests/harness.
+const postgres = 'tests/harness/src/global-setup.ts';
+
 export default defineConfig({
   test: {
     passWithNoTests: true,
@@ -33,17 +36,23 @@ export default defineConfig({
           pool: 'forks',
           isolate: true,
           maxWorkers: 2,
+          globalSetup: [postgres],
           testTimeout: 30_000,
           hookTimeout: 60_000,
         },
       },
       {
+        test: { name: 'architecture', include: ['tests/architecture/**/*.test.ts'], testTimeout: 30_000 },
+      },
+      {
         test: {
           name: 'tests',
           include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/architecture/**'],
           pool: 'forks',
           isolate: true,
           maxWorkers: 2,
+          globalSetup: [postgres],
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },
