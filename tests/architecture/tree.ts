@@ -31,7 +31,7 @@ export function readTree(): Tree {
     for (const entry of readdirSync(folder, { withFileTypes: true })) {
       const full = join(folder, entry.name);
       const path = relative(root, full).split(sep).join('/');
-      if (notOurs.has(entry.name) || path === 'data') continue;
+      if (notOurs.has(entry.name) || path === 'data' || path === '.data') continue;
       if (entry.isDirectory()) {
         folders.push(path);
         visit(full);
