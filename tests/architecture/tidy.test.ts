@@ -80,6 +80,13 @@ describe('the tidy rules', () => {
     expect(linesWith(files, (line) => machine.test(line) || registry.test(line))).toEqual([]);
   });
 
+  it('says in each sheet of the API which JSX it is', () => {
+    // The web part sees these files through the type of its client, and its own JSX is another.
+    const sheets = code.filter(({ path }) => /^apps\/api\/.*\.tsx$/.test(path));
+    const first = '/** @jsxImportSource hono/jsx */';
+    expect(sheets.filter(({ content }) => !content.startsWith(first)).map(({ path }) => path)).toEqual([]);
+  });
+
   it('leaves no test out', () => {
     const left = /\b(it|test|describe)\.(skip|only|todo)\b/;
     const conditional = /\b(it|test|describe)\.(skipIf|runIf)\b/;
