@@ -1,1 +1,34 @@
-export {};
+export type {
+  Clock,
+  Database,
+  DatabaseConfig,
+  FolderConfig,
+  MemoryConfig,
+  ServerConfig,
+  Tx,
+  UnitLimits,
+} from './database.ts';
+export { ConstraintViolation, DatabaseUnavailable, EngineRefused, FolderBusy, ValueRefused } from './faults.ts';
+export { migrate } from './migrate.ts';
+export { openDatabase } from './open.ts';
+export { addAnimal, findAnimal, listAnimals, updateAnimal } from './queries/animals.ts';
+export { closeDay, createDay, findDay, listDays, loadCuttingDay, touchDay } from './queries/days.ts';
+export { beginIdempotent, finishIdempotent, forgetOldAnswers } from './queries/idempotency.ts';
+export { listLocks, replaceLocks } from './queries/locks.ts';
+export { addOrder, cancelOrder, findOrder, listOrders } from './queries/orders.ts';
+export { loadPlan, storePlan } from './queries/plans.ts';
+export { appendAudit, appendLedger, listLedger } from './queries/records.ts';
+export type * from './queries/shapes.ts';
+export {
+  createFarm,
+  createPerson,
+  createSession,
+  createShop,
+  endSession,
+  findSession,
+  findShop,
+  findSignIn,
+  listFarms,
+  listShops,
+} from './queries/shops.ts';
+export { inTransaction, type TransactionOptions } from './transaction.ts';

@@ -1,0 +1,4 @@
+export * from './day.ts';
+export * from './plan.ts';
+export * from './record.ts';
+export * from './shop.ts';
