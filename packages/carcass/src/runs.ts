@@ -30,18 +30,23 @@ export const stretchMassMg = ({ zone, fromStation, toStation }: RunStretch): num
 
 export const mannerShares = (manner: Manner) => [manner.keeps, ...manner.releases];
 
+/** Length of a stretch that pieces can take up. */
+export function usableUmOf({ zone, manner, fromStation, toStation }: RunStretch): number {
+  const inPlaceUm = (toStation - fromStation) * zone.pitchUm;
+  return Math.floor((inPlaceUm * manner.lengthPpm) / 1_000_000 / lengthGridUm) * lengthGridUm;
+}
+
 function runOf(stretches: readonly RunStretch[]): Run {
   const [first] = stretches as readonly [RunStretch];
   const last = stretches.at(-1) as RunStretch;
   const pitches = new Set(stretches.map(({ zone }) => zone.pitchUm));
-  const inPlaceUm = stretches.reduce((sum, { zone, fromStation, toStation }) => sum + (toStation - fromStation) * zone.pitchUm, 0);
   return {
     stock: first.manner.stock,
     tool: first.manner.tool,
     stretches,
     fromUm: first.zone.fromUm + first.fromStation * first.zone.pitchUm,
     toUm: last.zone.fromUm + last.toStation * last.zone.pitchUm,
-    usableUm: Math.floor((inPlaceUm * first.manner.lengthPpm) / 1_000_000 / lengthGridUm) * lengthGridUm,
+    usableUm: stretches.reduce((sum, stretch) => sum + usableUmOf(stretch), 0),
     stations: stretches.reduce((sum, { fromStation, toStation }) => sum + toStation - fromStation, 0),
     pitchUm: pitches.size === 1 ? first.zone.pitchUm : 0,
     massMg: stretches.reduce((sum, stretch) => sum + stretchMassMg(stretch) * shareOf(mannerShares(stretch.manner), 0), 0),

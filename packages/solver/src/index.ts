@@ -1,1 +1,1 @@
-export {};
+export { gapOf, planDay, type SolveOptions } from './plan-day.ts';

@@ -1,4 +1,4 @@
-import type { Bar, Operation, Output, Part, Primal } from '../species.ts';
+import type { Bar, Operation, Output, Part, Primal, SlaughterFact } from '../species.ts';
 import { loinBars, loinPounds } from './hog-loin.ts';
 
 const part = (id: string, parts: number, source = 'nppc-split'): Output => ({
@@ -26,7 +26,7 @@ interface Way {
   readonly says: string;
   readonly minutes: number;
   readonly outputs: readonly Output[];
-  readonly needs?: Operation['needs'];
+  readonly needs?: readonly SlaughterFact[];
 }
 const operation = (way: Way): Operation => ({ minutesSource: 'practice', ...way });
 

@@ -1,0 +1,78 @@
+import { type CuttingDay, type CuttingPlan, type Goals, goalsOf, type Proof } from '@flitchbook/plan';
+import { type Budget, solveByColumns } from './columns.ts';
+import { compile } from './compile.ts';
+import { decode } from './decode.ts';
+import { dropEngine, engine } from './engine.ts';
+import { Explainer } from './explain.ts';
+import { sameWorth, solvePlain } from './plain-method.ts';
+import type { Decision, Problem } from './problem.ts';
+import { goalOrder } from './sparse-model.ts';
+
+export interface SolveOptions {
+  /** the best plan so far is returned when this has passed */
+  readonly deadlineSeconds: number;
+  /** a plan this close to its bound is good enough: 0.005 is half a percent */
+  readonly gap: number;
+  readonly seed: number;
+  readonly method?: 'columns' | 'plain';
+  /** seconds on any clock that runs forward */
+  readonly now?: () => number;
+}
+
+interface Found {
+  readonly decision: Decision;
+  readonly bound: Goals;
+}
+
+/** Worth of a plan all told: what gaps are measured against. */
+const worthOf = (goals: Goals): number => Math.max(1, goals.promised + goals.wished + Math.max(0, goals.rest));
+
+/** Largest distance of a goal from its bound, as a share of the plan's worth. */
+export function gapOf(goals: Goals, bound: Goals): number {
+  return Math.max(...goalOrder.map((goal) => Math.max(0, bound[goal] - goals[goal]) / worthOf(goals)));
+}
+
+async function search(problem: Problem, options: SolveOptions, budget: Budget): Promise<Found> {
+  const highs = await engine();
+  try {
+    if (options.method === 'plain') {
+      const { decision, bound } = solvePlain(highs, problem, budget, options.gap);
+      if (decision) return { decision, bound };
+    }
+    const columns = solveByColumns(highs, problem, budget);
+    if (gapOf(columns.goals, columns.bound) <= options.gap || budget.secondsLeft() <= 0) return columns;
+    const finished = solvePlain(highs, problem, budget, options.gap, columns);
+    return { decision: finished.decision ?? columns.decision, bound: finished.bound };
+  } catch (fault) {
+    dropEngine();
+    throw fault;
+  }
+}
+
+function proofOf(goals: Goals, found: Found, options: SolveOptions, seconds: number): Proof {
+  const rounded = (goal: keyof Goals): number => Math.max(goals[goal], Math.floor(found.bound[goal] + sameWorth));
+  const bound = { promised: rounded('promised'), wished: rounded('wished'), rest: rounded('rest') };
+  const gap = gapOf(goals, bound);
+  const proven = goalOrder.every((goal) => bound[goal] - goals[goal] <= 1);
+  const status = proven ? 'optimal' : gap <= options.gap ? 'within-gap' : 'deadline';
+  return { goals, bound, gap, status, method: options.method ?? 'columns', seconds, seed: options.seed };
+}
+
+/**
+ * Plans a cutting day: which operation breaks each part, how each bar is cut and who gets what, promised lines first.
+ * Always answers: what can't be filled is in the plan with its reason. The same day, options and seed give the same
+ * plan unless the deadline cuts the search short. Runs on the calling thread; call it from a worker.
+ * @throws Error when the engine fails; the next call starts with a fresh one
+ */
+export async function planDay(day: CuttingDay, options: SolveOptions): Promise<CuttingPlan> {
+  const now = options.now ?? (() => performance.now() / 1000);
+  const began = now();
+  const problem = compile(day);
+  const budget: Budget = { secondsLeft: () => options.deadlineSeconds - (now() - began), seed: options.seed };
+  const found: Found =
+    problem.classes.length === 0
+      ? { decision: { units: [], assignment: { pieces: [], bulk: [] } }, bound: { promised: 0, wished: 0, rest: 0 } }
+      : await search(problem, options, budget);
+  const plan = new Explainer(problem, decode(problem, found.decision)).explain();
+  return { ...plan, proof: proofOf(goalsOf(day, plan), found, options, now() - began) };
+}

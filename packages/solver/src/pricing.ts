@@ -1,0 +1,224 @@
+import { type KnapsackOption, KnapsackTable } from './knapsack.ts';
+import type { Amount, BarNode, ItemOut, OperationChoice, Problem, RunChoice, UnitClass } from './problem.ts';
+
+/** Bid prices: what the day would pay for one more of each. Bulk and stock by the kilogram, labour by the minute. */
+export interface Prices {
+  readonly products: Float64Array;
+  readonly stocks: Float64Array;
+  readonly bulks: Float64Array;
+  readonly minute: number;
+}
+
+/** A complete way to cut one unit of a class, and what it yields. */
+export interface Column {
+  readonly classIndex: number;
+  readonly choices: ReadonlyMap<number, number>;
+  readonly pieces: ReadonlyMap<number, ReadonlyMap<number, ReadonlyMap<number, number>>>;
+  readonly labels: ReadonlyMap<string, number>;
+  readonly products: ReadonlyMap<number, number>;
+  readonly stockKg: ReadonlyMap<number, number>;
+  readonly bulkKg: ReadonlyMap<number, number>;
+  readonly minutes: number;
+}
+
+interface PricedRun {
+  readonly value: number;
+  readonly table: KnapsackTable | undefined;
+  /** option index in the run for each option of the table */
+  readonly kept: readonly number[];
+}
+
+const add = <K>(into: Map<K, number>, key: K, amount: number): void => {
+  into.set(key, (into.get(key) ?? 0) + amount);
+};
+
+/** Finds, for any bid prices, the best way to cut a unit: exactly, up the tree, one knapsack table for like runs. */
+export class Pricer {
+  readonly #problem: Problem;
+  readonly #longest = new Map<string, number>();
+
+  constructor(problem: Problem) {
+    this.#problem = problem;
+    for (const node of problem.classes.flatMap((group) => group.nodes)) {
+      if (node.kind !== 'bar') continue;
+      for (const { run, tableKey } of node.runs) this.#longest.set(tableKey, Math.max(run.usableUm, this.#longest.get(tableKey) ?? 0));
+    }
+  }
+
+  /** @returns the best column of each class with its value at these prices */
+  price(prices: Prices): readonly { readonly column: Column; readonly value: number }[] {
+    const tables = new Map<string, PricedRun>();
+    return this.#problem.classes.map((group) => new ClassPricing(group, prices, tables, this.#longest).best());
+  }
+
+  /** The same for one class. */
+  priceClass(group: UnitClass, prices: Prices): { readonly column: Column; readonly value: number } {
+    return new ClassPricing(group, prices, new Map(), this.#longest).best();
+  }
+}
+
+class ClassPricing {
+  readonly #group: UnitClass;
+  readonly #prices: Prices;
+  readonly #tables: Map<string, PricedRun>;
+  readonly #longest: ReadonlyMap<string, number>;
+  readonly #values: Float64Array;
+  readonly #choices: Int32Array;
+  readonly #runs = new Map<number, readonly PricedRun[]>();
+
+  constructor(group: UnitClass, prices: Prices, tables: Map<string, PricedRun>, longest: ReadonlyMap<string, number>) {
+    this.#group = group;
+    this.#prices = prices;
+    this.#tables = tables;
+    this.#longest = longest;
+    this.#values = new Float64Array(group.nodes.length);
+    this.#choices = new Int32Array(group.nodes.length);
+  }
+
+  best(): { column: Column; value: number } {
+    for (const index of this.#group.order) {
+      const node = this.#group.nodes[index];
+      if (node?.kind === 'primal') this.#bestOf(index, node.choices, (choice) => this.#choiceValue(choice));
+      else if (node?.kind === 'bar') this.#barValue(node, index);
+      else if (node?.kind === 'singles') this.#values[index] = this.#itemsValue(node.items);
+    }
+    return { column: this.#column(), value: this.#values[0] as number };
+  }
+
+  #bestOf<T>(index: number, choices: readonly T[], valueOf: (choice: T) => number): void {
+    let top = Number.NEGATIVE_INFINITY;
+    for (let at = 0; at < choices.length; at++) {
+      const value = valueOf(choices[at] as T);
+      if (value > top) {
+        top = value;
+        this.#choices[index] = at;
+      }
+    }
+    this.#values[index] = top;
+  }
+
+  #choiceValue(choice: OperationChoice): number {
+    let value = this.#itemsValue(choice.items) + this.#bulkValue(choice.bulks) - choice.operation.minutes * this.#prices.minute;
+    for (const child of choice.opens) value += this.#values[child] as number;
+    return value;
+  }
+
+  #itemsValue(items: readonly ItemOut[]): number {
+    let value = 0;
+    for (const item of items) value += this.#prices.products[this.#label(item)] as number;
+    return value;
+  }
+
+  #label({ products }: ItemOut): number {
+    let label = products[0] as number;
+    for (const product of products) if ((this.#prices.products[product] as number) > (this.#prices.products[label] as number)) label = product;
+    return label;
+  }
+
+  #bulkValue(bulks: readonly Amount[]): number {
+    let value = 0;
+    for (const { index, grams } of bulks) value += ((this.#prices.bulks[index] as number) * grams) / 1000;
+    return value;
+  }
+
+  #barValue(node: BarNode, index: number): void {
+    const runs = node.runs.map((run) => this.#priceRun(run));
+    this.#runs.set(index, runs);
+    this.#bestOf(index, node.layouts, (layout) => {
+      let value = this.#itemsValue(layout.items) + this.#bulkValue(layout.bulks) - layout.minutes * this.#prices.minute;
+      for (const run of layout.runs) value += (runs[run] as PricedRun).value;
+      return value;
+    });
+  }
+
+  #priceRun(choice: RunChoice): PricedRun {
+    const freePerUm = ((this.#prices.stocks[choice.outlet] as number) * choice.freeGramsPerUm) / 1000;
+    const key = `${choice.tableKey}@${freePerUm}`;
+    const known = this.#tables.get(key);
+    const priced = known ?? this.#table(choice, freePerUm);
+    if (!known) this.#tables.set(key, priced);
+    return { ...priced, value: freePerUm * choice.run.usableUm + (priced.table?.worth(choice.run.usableUm) ?? 0) };
+  }
+
+  #table(choice: RunChoice, freePerUm: number): PricedRun {
+    const kept: number[] = [];
+    const options: KnapsackOption[] = [];
+    choice.options.forEach(({ product, takesUm }, at) => {
+      const worth = (this.#prices.products[product] as number) - freePerUm * takesUm;
+      if (worth <= 1e-9) return;
+      kept.push(at);
+      options.push({ takes: takesUm, worth });
+    });
+    const table = kept.length === 0 ? undefined : new KnapsackTable(options, this.#longest.get(choice.tableKey) ?? 0);
+    return { value: 0, table, kept };
+  }
+
+  #column(): Column {
+    const choices = new Map<number, number>();
+    const pieces = new Map<number, Map<number, Map<number, number>>>();
+    const labels = new Map<string, number>();
+    const products = new Map<number, number>();
+    const stockKg = new Map<number, number>();
+    const bulkKg = new Map<number, number>();
+    let minutes = 0;
+    const yieldItems = (index: number, items: readonly ItemOut[]): void => {
+      for (const item of items) {
+        const label = this.#label(item);
+        labels.set(`${index}/${item.item}`, label);
+        add(products, label, 1);
+      }
+    };
+    const yieldBulks = (bulks: readonly Amount[]): void => {
+      for (const { index, grams } of bulks) add(bulkKg, index, grams / 1000);
+    };
+    const open = [0];
+    for (let index = open.pop(); index !== undefined; index = open.pop()) {
+      const node = this.#group.nodes[index];
+      const at = this.#choices[index] as number;
+      if (node?.kind === 'singles') yieldItems(index, node.items);
+      if (node?.kind === 'primal') {
+        const choice = node.choices[at] as OperationChoice;
+        choices.set(index, at);
+        yieldItems(index, choice.items);
+        yieldBulks(choice.bulks);
+        minutes += choice.operation.minutes;
+        open.push(...choice.opens);
+      }
+      if (node?.kind === 'bar') {
+        const layout = node.layouts[at] as BarNode['layouts'][number];
+        choices.set(index, at);
+        yieldItems(index, layout.items);
+        yieldBulks(layout.bulks);
+        minutes += layout.minutes;
+        pieces.set(index, this.#layPieces(node, index, layout.runs, products, stockKg));
+      }
+    }
+    return { classIndex: this.#group.index, choices, pieces, labels, products, stockKg, bulkKg, minutes };
+  }
+
+  #layPieces(node: BarNode, index: number, runs: readonly number[], products: Map<number, number>, stockKg: Map<number, number>): Map<number, Map<number, number>> {
+    const laid = new Map<number, Map<number, number>>();
+    for (const at of runs) {
+      const choice = node.runs[at] as RunChoice;
+      const priced = this.#runs.get(index)?.[at] as PricedRun;
+      const counts = new Map<number, number>();
+      let freeUm = choice.run.usableUm;
+      for (const [option, count] of priced.table?.counts(choice.run.usableUm) ?? []) {
+        const { product, takesUm } = choice.options[priced.kept[option] as number] as RunChoice['options'][number];
+        counts.set(product, count);
+        add(products, product, count);
+        freeUm -= count * takesUm;
+      }
+      laid.set(at, counts);
+      add(stockKg, choice.outlet, (freeUm * choice.freeGramsPerUm) / 1000);
+    }
+    return laid;
+  }
+}
+
+/** Two columns with one key are the same way of cutting. */
+export function columnKey(column: Column): string {
+  const flat = (map: ReadonlyMap<unknown, unknown>): string => [...map].map(([key, value]) => `${key}=${value}`).sort().join(',');
+  const pieces = [...column.pieces].map(([node, runs]) => `${node}[${[...runs].map(([run, counts]) => `${run}(${flat(counts)})`).sort().join()}]`).sort();
+  return [column.classIndex, flat(column.choices), flat(column.labels), pieces.join()].join('|');
+}

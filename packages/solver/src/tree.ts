@@ -1,0 +1,206 @@
+import {
+  allowedOperations,
+  type BarShape,
+  footprint,
+  layRuns,
+  mannerShares,
+  type Output,
+  type PortionSite,
+  type Run,
+  type RunStretch,
+  type SideFacts,
+  type SideShape,
+  shapeSide,
+  shareOf,
+  type Species,
+  stretchMassMg,
+  type ZoneWay,
+} from '@flitchbook/carcass';
+import { type CuttingDay, type Lock, type Nominal, siteKey } from '@flitchbook/plan';
+import type { Amount, BarNode, ItemOut, Layout, Node, OperationChoice, RunChoice, RunOption } from './problem.ts';
+import type { ProductSpec, ProductTable } from './products.ts';
+
+/** Everything needed to compile one side's tree. */
+export interface TreeContext {
+  readonly day: CuttingDay;
+  readonly species: Species;
+  readonly nominal: Nominal;
+  readonly table: ProductTable;
+  readonly stockOutlet: (speciesId: string, stock: string) => number;
+  readonly bulkOutlet: (speciesId: string, bulk: string) => number;
+}
+
+export function allows(spec: ProductSpec, animalId: string, hand: 'left' | 'right' | null): boolean {
+  return (spec.onlyAnimal === null || spec.onlyAnimal === animalId) && (spec.onlyHand === null || spec.onlyHand === hand);
+}
+
+/** The products an item of this unit may be counted as. */
+export function productsOfItem(table: ProductTable, speciesId: string, item: string, animalId: string, hand: 'left' | 'right' | null): number[] {
+  return table.specs.flatMap((spec, index) =>
+    spec.isItem && spec.speciesId === speciesId && spec.from === item && allows(spec, animalId, hand) ? [index] : [],
+  );
+}
+
+/** A portion site with the heavier end of its density: a joined stock differs a little from zone to zone. */
+interface Site extends PortionSite {
+  readonly densestMgPerUm: number;
+}
+type Sites = ReadonlyMap<string, Site>;
+
+class SideCompiler {
+  readonly nodes: Node[] = [];
+  readonly #nodeOf = new Map<string, number>();
+  readonly #shape: SideShape;
+  readonly #locks: readonly Lock[];
+  readonly #context: TreeContext;
+  readonly #side: SideFacts;
+
+  constructor(context: TreeContext, side: SideFacts) {
+    this.#context = context;
+    this.#side = side;
+    this.#shape = shapeSide(context.species, side);
+    this.#locks = context.day.locks.filter((lock) => lock.sideId === side.sideId);
+  }
+
+  compile(): readonly Node[] {
+    this.#place(this.#context.species.sideRoot);
+    return this.nodes;
+  }
+
+  #place(partId: string): number {
+    const known = this.#nodeOf.get(partId);
+    if (known !== undefined) return known;
+    const index = this.nodes.length;
+    this.#nodeOf.set(partId, index);
+    this.nodes.push({ kind: 'lost', partId });
+    this.nodes[index] = this.#node(partId);
+    return index;
+  }
+
+  #node(partId: string): Node {
+    const part = this.#context.species.parts[partId];
+    if (!part || this.#side.lostParts.includes(partId)) return { kind: 'lost', partId };
+    if (part.kind === 'bar') return this.#bar(this.#shape.bars.get(partId) as BarShape);
+    const allowed = allowedOperations(part, this.#side);
+    const locked = this.#locks.flatMap((lock) => (lock.lock === 'operation' && lock.part === partId ? [lock.operation] : []));
+    const kept = locked.length === 0 ? allowed : allowed.filter((operation) => locked.includes(operation.id));
+    const massMg = this.#shape.partMassMg.get(partId) as number;
+    const choices = (kept.length > 0 ? kept : allowed).map((operation): OperationChoice => {
+      const outputs = operation.outputs.map((output, at) => ({ output, grams: (massMg * shareOf(operation.outputs, at)) / 1000 }));
+      const of = (to: Output['to']) => outputs.filter(({ output }) => output.to === to);
+      return {
+        operation,
+        opens: of('part').map(({ output }) => this.#place(output.id)),
+        items: of('item').map(({ output }) => this.#item(output.id)),
+        bulks: of('bulk').map(({ output, grams }) => this.#bulk(output.id, grams)),
+      };
+    });
+    return choices.length === 0 ? { kind: 'lost', partId } : { kind: 'primal', partId, choices };
+  }
+
+  #item(item: string): ItemOut {
+    return { item, products: productsOfItem(this.#context.table, this.#context.species.id, item, this.#side.animalId, this.#side.hand) };
+  }
+
+  #bulk(bulk: string, grams: number): Amount {
+    return { index: this.#context.bulkOutlet(this.#context.species.id, bulk), grams };
+  }
+
+  #bar(shape: BarShape): BarNode {
+    const runs: RunChoice[] = [];
+    const runAt = new Map<string, number>();
+    const sites = this.#sites(shape);
+    const layouts = this.#lockedWays(shape).flatMap((ways): Layout[] => {
+      const laid = layRuns(ways.map((way, at) => ({ zone: shape.zones[at] as BarShape['zones'][number], way })));
+      if (!laid) return [];
+      const indices = laid.map((run) => {
+        const key = [run.stock, ...run.stretches.map((stretch) => `${stretch.zone.zone.id}${stretch.fromStation}-${stretch.toStation}`)].join(' ');
+        const known = runAt.get(key);
+        if (known !== undefined) return known;
+        runAt.set(key, runs.length);
+        runs.push(this.#run(shape.bar.id, run, sites));
+        return runs.length - 1;
+      });
+      return [{ ways, runs: indices, ...this.#released(laid) }];
+    });
+    return { kind: 'bar', partId: shape.bar.id, zones: shape.zones.map(({ zone }) => zone.id), runs, layouts };
+  }
+
+  #lockedWays(shape: BarShape): ZoneWay[][] {
+    const perZone = shape.zones.map((zone) => {
+      const locked = this.#locks.flatMap((lock) => (lock.lock === 'manner' && lock.zone === zone.zone.id ? [lock.manner] : []));
+      const kept = zone.ways.filter((way) => locked.length === 0 || (way.length === 1 && locked.includes(way[0]?.manner.id ?? '')));
+      return kept.length > 0 ? kept : zone.ways;
+    });
+    return perZone.reduce<ZoneWay[][]>((combinations, ways) => combinations.flatMap((head) => ways.map((way) => [...head, way])), [[]]);
+  }
+
+  /** One site for each stock of a bar. A joined stock takes its leaner density, so that no piece is cut short. */
+  #sites(shape: BarShape): Sites {
+    const sites = new Map<string, Site>();
+    for (const zone of shape.zones) {
+      for (const run of zone.ways.filter((way) => way.length === 1).flatMap((way) => layRuns([{ zone, way }]) ?? [])) {
+        const density = run.usableUm === 0 ? 0 : run.massMg / run.usableUm;
+        const known = sites.get(run.stock);
+        sites.set(run.stock, {
+          tool: run.tool,
+          pitchUm: known && known.pitchUm !== run.pitchUm ? 0 : run.pitchUm,
+          densityMgPerUm: Math.min(density, known?.densityMgPerUm ?? density),
+          densestMgPerUm: Math.max(density, known?.densestMgPerUm ?? density),
+        });
+      }
+    }
+    return sites;
+  }
+
+  #run(bar: string, run: Run, sites: Sites): RunChoice {
+    const { day, species, nominal, table, stockOutlet } = this.#context;
+    const site = sites.get(run.stock) as Site;
+    const options = table.specs.flatMap((spec, product): RunOption[] => {
+      if (spec.isItem || spec.speciesId !== species.id || spec.from !== run.stock || !allows(spec, this.#side.animalId, this.#side.hand)) return [];
+      const print = footprint(site, spec.portion, day.tools);
+      if (!print || print.pieceUm <= 0) return [];
+      const tooHeavy = spec.portion.by === 'weight' && print.pieceUm * site.densestMgPerUm > spec.portion.toGrams * 1000;
+      return tooHeavy ? [] : [{ product, ...print }];
+    });
+    return {
+      run,
+      outlet: stockOutlet(species.id, run.stock),
+      freeGramsPerUm: (nominal.densityMgPerUm.get(siteKey(bar, run.stock)) ?? 0) / 1000,
+      options,
+      tableKey: `${run.stock}|${options.map(({ product, takesUm }) => `${product}:${takesUm}`).join(',')}`,
+    };
+  }
+
+  #released(runs: readonly Run[]): Pick<Layout, 'items' | 'bulks' | 'minutes'> {
+    const items: ItemOut[] = [];
+    const bulks: Amount[] = [];
+    let minutes = 0;
+    for (const stretch of runs.flatMap((run) => run.stretches)) {
+      minutes += stretch.manner.minutes;
+      for (const release of releasesOf(stretch)) {
+        if (release.to === 'item') items.push(this.#item(release.id));
+        else bulks.push(this.#bulk(release.id, release.massMg / 1000));
+      }
+    }
+    return { items, bulks, minutes };
+  }
+}
+
+/** What a stretch sets free: back ribs from a run that is long enough, else what they are worth as bones. */
+export function releasesOf(stretch: RunStretch): readonly { readonly to: 'item' | 'bulk'; readonly id: string; readonly massMg: number }[] {
+  const massMg = stretchMassMg(stretch);
+  const stations = stretch.toStation - stretch.fromStation;
+  const shares = mannerShares(stretch.manner);
+  return stretch.manner.releases.map((release, at) => {
+    const short = release.stationsMin !== undefined && stations < release.stationsMin;
+    return {
+      to: short ? 'bulk' : release.to,
+      id: short ? (release.otherwise ?? release.id) : release.id,
+      massMg: massMg * shareOf(shares, at + 1),
+    };
+  });
+}
+
+/** Compiles a side's tree, locks applied. A lock that the side cannot keep is left for `checkPlan` to name. */
+export const compileSide = (context: TreeContext, side: SideFacts): readonly Node[] => new SideCompiler(context, side).compile();
