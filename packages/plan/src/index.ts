@@ -1,3 +1,5 @@
+export { type PlanFault, type PlanRule, planRules } from './check-plan/plan-rules.ts';
+export { checkPlan } from './check-plan.ts';
 export * from './cutting-plan.ts';
 export * from './day.ts';
 export * from './goals.ts';
