@@ -8,7 +8,13 @@ export type {
   Tx,
   UnitLimits,
 } from './database.ts';
-export { ConstraintViolation, DatabaseUnavailable, EngineRefused, FolderBusy, ValueRefused } from './faults.ts';
+export {
+  ConstraintViolation,
+  DatabaseUnavailable,
+  EngineRefused,
+  FolderBusy,
+  ValueRefused,
+} from './faults.ts';
 export { migrate } from './migrate.ts';
 export { openDatabase } from './open.ts';
 export { addAnimal, findAnimal, listAnimals, updateAnimal } from './queries/animals.ts';

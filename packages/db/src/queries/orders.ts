@@ -1,18 +1,166 @@
+import type { CarcassShare, DemandLine } from '@flitchbook/plan';
+import { and, asc, eq, inArray, type SQL } from 'drizzle-orm';
 import type { Tx } from '../database.ts';
-import type { NewOrder, OrderRecord, TouchedDay } from './shapes.ts';
+import { handleOf } from '../engines/engine.ts';
+import { carcassShares, orderLines, orders } from '../schema/index.ts';
+import { nextNumber } from './counters.ts';
+import type { NewLine, NewOrder, NewShare, OrderRecord, TouchedDay } from './shapes.ts';
 
-export async function addOrder(_tx: Tx, day: TouchedDay, order: NewOrder): Promise<{ readonly number: number }> {
-  throw new Error('not yet');
+type OrderRow = typeof orders.$inferSelect;
+type Owned = { readonly shopId: string; readonly orderId: string };
+
+const lineRow = (order: Owned, line: NewLine, place: number): typeof orderLines.$inferInsert => ({
+  ...order,
+  place,
+  lineId: line.lineId,
+  speciesId: line.speciesId,
+  cut: line.cut,
+  portion: line.portion,
+  askPieces: 'pieces' in line.ask ? line.ask.pieces : null,
+  askGrams: 'grams' in line.ask ? line.ask.grams : null,
+  rank: line.rank,
+  priceMinorPerKg: line.priceMinorPerKg,
+  sameAnimal: line.sameAnimal,
+  onlyAnimal: line.onlyAnimal ?? null,
+  onlyHand: line.onlyHand ?? null,
+  substitutes: [...line.substitutes],
+});
+
+const lineFrom = (row: typeof orderLines.$inferSelect, owner: string): DemandLine => ({
+  lineId: row.lineId,
+  orderId: row.orderId,
+  owner,
+  speciesId: row.speciesId,
+  cut: row.cut,
+  portion: row.portion,
+  // The database holds exactly one of the two.
+  ask: row.askPieces === null ? { grams: row.askGrams ?? 0 } : { pieces: row.askPieces },
+  rank: row.rank,
+  priceMinorPerKg: row.priceMinorPerKg,
+  sameAnimal: row.sameAnimal,
+  ...(row.onlyAnimal !== null && { onlyAnimal: row.onlyAnimal }),
+  ...(row.onlyHand !== null && { onlyHand: row.onlyHand }),
+  substitutes: row.substitutes,
+});
+
+const shareRow = (order: Owned, share: NewShare, place: number): typeof carcassShares.$inferInsert => ({
+  ...order,
+  place,
+  shareId: share.shareId,
+  speciesId: share.speciesId,
+  size: share.size,
+  rank: share.rank,
+  priceMinorPerKg: share.priceMinorPerKg,
+  onlyAnimal: share.onlyAnimal ?? null,
+  instructions: share.instructions,
+});
+
+const shareFrom = (row: typeof carcassShares.$inferSelect, owner: string): CarcassShare => ({
+  shareId: row.shareId,
+  orderId: row.orderId,
+  owner,
+  speciesId: row.speciesId,
+  size: row.size,
+  rank: row.rank,
+  priceMinorPerKg: row.priceMinorPerKg,
+  ...(row.onlyAnimal !== null && { onlyAnimal: row.onlyAnimal }),
+  instructions: row.instructions,
+});
+
+function orderFrom(
+  row: OrderRow,
+  lines: readonly (typeof orderLines.$inferSelect)[],
+  shares: readonly (typeof carcassShares.$inferSelect)[],
+): OrderRecord {
+  const { orderId, dayId, number, owner, personId, note, state, version, placedAt } = row;
+  return {
+    orderId,
+    dayId,
+    number,
+    owner,
+    personId,
+    note,
+    state,
+    version,
+    placedAt: placedAt.toISOString(),
+    lines: lines.filter((line) => line.orderId === orderId).map((line) => lineFrom(line, owner)),
+    shares: shares.filter((share) => share.orderId === orderId).map((share) => shareFrom(share, owner)),
+  };
 }
 
-export async function cancelOrder(_tx: Tx, day: TouchedDay, order: { readonly orderId: string; readonly version: number }): Promise<'cancelled' | 'already' | 'stale' | 'unknown'> {
-  throw new Error('not yet');
+async function readOrders(tx: Tx, shopId: string, which: SQL): Promise<readonly OrderRecord[]> {
+  const handle = handleOf(tx);
+  const found = await handle
+    .select()
+    .from(orders)
+    .where(and(eq(orders.shopId, shopId), which))
+    .orderBy(asc(orders.number));
+  if (found.length === 0) return [];
+  const ids = found.map((row) => row.orderId);
+  const lines = await handle
+    .select()
+    .from(orderLines)
+    .where(and(eq(orderLines.shopId, shopId), inArray(orderLines.orderId, ids)))
+    .orderBy(asc(orderLines.orderId), asc(orderLines.place));
+  const shares = await handle
+    .select()
+    .from(carcassShares)
+    .where(and(eq(carcassShares.shopId, shopId), inArray(carcassShares.orderId, ids)))
+    .orderBy(asc(carcassShares.orderId), asc(carcassShares.place));
+  return found.map((row) => orderFrom(row, lines, shares));
 }
 
-export async function listOrders(_tx: Tx, shopId: string, dayId: string): Promise<readonly OrderRecord[]> {
-  throw new Error('not yet');
+/** @throws ConstraintViolation orders_one_per_id, order_lines_one_per_id, order_lines_animal_known, ... and the limits */
+export async function addOrder(
+  tx: Tx,
+  day: TouchedDay,
+  order: NewOrder,
+): Promise<{ readonly number: number }> {
+  const { shopId, dayId } = day;
+  const { orderId, owner, personId, note, lines, shares } = order;
+  const handle = handleOf(tx);
+  const number = await nextNumber(tx, shopId, 'order');
+  await handle.insert(orders).values({ shopId, dayId, orderId, number, owner, personId, note });
+  const own = { shopId, orderId };
+  if (lines.length > 0) {
+    await handle.insert(orderLines).values(lines.map((line, place) => lineRow(own, line, place)));
+  }
+  if (shares.length > 0) {
+    await handle.insert(carcassShares).values(shares.map((share, place) => shareRow(own, share, place)));
+  }
+  return { number };
 }
 
-export async function findOrder(_tx: Tx, shopId: string, orderId: string): Promise<OrderRecord | undefined> {
-  throw new Error('not yet');
+/** A cancelled order keeps its number and lines; it is planned no more. */
+export async function cancelOrder(
+  tx: Tx,
+  day: TouchedDay,
+  order: { readonly orderId: string; readonly version: number },
+): Promise<'cancelled' | 'already' | 'stale' | 'unknown'> {
+  const { orderId, version } = order;
+  const handle = handleOf(tx);
+  const thisOrder = and(
+    eq(orders.shopId, day.shopId),
+    eq(orders.dayId, day.dayId),
+    eq(orders.orderId, orderId),
+  );
+  const cancelled = await handle
+    .update(orders)
+    .set({ state: 'cancelled', version: version + 1 })
+    .where(and(thisOrder, eq(orders.version, version), eq(orders.state, 'standing')))
+    .returning({ orderId: orders.orderId });
+  if (cancelled.length > 0) return 'cancelled';
+  const [found] = await handle.select({ state: orders.state }).from(orders).where(thisOrder);
+  if (!found) return 'unknown';
+  return found.state === 'cancelled' ? 'already' : 'stale';
+}
+
+/** Every order of the day, cancelled ones too, by number. */
+export async function listOrders(tx: Tx, shopId: string, dayId: string): Promise<readonly OrderRecord[]> {
+  return await readOrders(tx, shopId, eq(orders.dayId, dayId));
+}
+
+export async function findOrder(tx: Tx, shopId: string, orderId: string): Promise<OrderRecord | undefined> {
+  const [order] = await readOrders(tx, shopId, eq(orders.orderId, orderId));
+  return order;
 }

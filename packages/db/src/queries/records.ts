@@ -1,15 +1,33 @@
+import { and, asc, eq, gt } from 'drizzle-orm';
 import type { Tx } from '../database.ts';
+import { handleOf } from '../engines/engine.ts';
+import { audit, ledger } from '../schema/index.ts';
+import { nextNumber } from './counters.ts';
 import type { AuditEntry, LedgerEntry, LedgerRecord } from './shapes.ts';
 
-/** @returns its number in the shop's ledger */
-export async function appendLedger(_tx: Tx, entry: LedgerEntry): Promise<number> {
-  throw new Error('not yet');
+/** Call it late: it holds the shop's ledger until the unit ends. @returns its number in the shop's ledger */
+export async function appendLedger(tx: Tx, entry: LedgerEntry): Promise<number> {
+  const seq = await nextNumber(tx, entry.shopId, 'ledger');
+  await handleOf(tx)
+    .insert(ledger)
+    .values({ ...entry, seq });
+  return seq;
 }
 
-export async function listLedger(_tx: Tx, shopId: string, page: { readonly after: number; readonly limit: number }): Promise<readonly LedgerRecord[]> {
-  throw new Error('not yet');
+export async function listLedger(
+  tx: Tx,
+  shopId: string,
+  page: { readonly after: number; readonly limit: number },
+): Promise<readonly LedgerRecord[]> {
+  const found = await handleOf(tx)
+    .select()
+    .from(ledger)
+    .where(and(eq(ledger.shopId, shopId), gt(ledger.seq, page.after)))
+    .orderBy(asc(ledger.seq))
+    .limit(page.limit);
+  return found.map((row) => ({ ...row, at: row.at.toISOString() }));
 }
 
-export async function appendAudit(_tx: Tx, entry: AuditEntry): Promise<void> {
-  throw new Error('not yet');
+export async function appendAudit(tx: Tx, entry: AuditEntry): Promise<void> {
+  await handleOf(tx).insert(audit).values(entry);
 }

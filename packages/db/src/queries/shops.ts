@@ -1,43 +1,99 @@
+import { and, asc, eq, gt, lte, sql } from 'drizzle-orm';
 import type { Tx } from '../database.ts';
+import { handleOf } from '../engines/engine.ts';
+import { farms, people, sessions, shops } from '../schema/index.ts';
 import type { Farm, NewPerson, NewSession, Person, Shop } from './shapes.ts';
 
-export async function createShop(_tx: Tx, shop: Shop): Promise<void> {
-  throw new Error('not yet');
+const shopColumns = {
+  shopId: shops.shopId,
+  name: shops.name,
+  currency: shops.currency,
+  timeZone: shops.timeZone,
+  weightUnit: shops.weightUnit,
+  lengthUnit: shops.lengthUnit,
+};
+
+const personColumns = {
+  shopId: people.shopId,
+  personId: people.personId,
+  email: people.email,
+  name: people.name,
+  role: people.role,
+};
+
+export async function createShop(tx: Tx, shop: Shop): Promise<void> {
+  await handleOf(tx).insert(shops).values(shop);
 }
 
-export async function listShops(_tx: Tx): Promise<readonly Shop[]> {
-  throw new Error('not yet');
+export async function listShops(tx: Tx): Promise<readonly Shop[]> {
+  return await handleOf(tx).select(shopColumns).from(shops).orderBy(asc(shops.createdAt), asc(shops.shopId));
 }
 
-export async function findShop(_tx: Tx, shopId: string): Promise<Shop | undefined> {
-  throw new Error('not yet');
+export async function findShop(tx: Tx, shopId: string): Promise<Shop | undefined> {
+  const [shop] = await handleOf(tx).select(shopColumns).from(shops).where(eq(shops.shopId, shopId));
+  return shop;
 }
 
-export async function createPerson(_tx: Tx, person: NewPerson): Promise<void> {
-  throw new Error('not yet');
+/** @throws ConstraintViolation people_one_per_email, whatever the capitals */
+export async function createPerson(tx: Tx, person: NewPerson): Promise<void> {
+  await handleOf(tx).insert(people).values(person);
 }
 
-export async function findSignIn(_tx: Tx, shopId: string, email: string): Promise<{ readonly person: Person; readonly passwordHash: string } | undefined> {
-  throw new Error('not yet');
+export async function findSignIn(
+  tx: Tx,
+  shopId: string,
+  email: string,
+): Promise<{ readonly person: Person; readonly passwordHash: string } | undefined> {
+  const [found] = await handleOf(tx)
+    .select({ person: personColumns, passwordHash: people.passwordHash })
+    .from(people)
+    .where(and(eq(people.shopId, shopId), sql`lower(${people.email}) = lower(${email})`));
+  return found;
 }
 
-export async function createSession(_tx: Tx, session: NewSession): Promise<void> {
-  throw new Error('not yet');
+/** Sessions of the same person that have run out go at the same time. */
+export async function createSession(tx: Tx, session: NewSession): Promise<void> {
+  const { shopId, personId, tokenHash, lifetimeSeconds } = session;
+  const handle = handleOf(tx);
+  await handle
+    .delete(sessions)
+    .where(
+      and(eq(sessions.shopId, shopId), eq(sessions.personId, personId), lte(sessions.expiresAt, sql`now()`)),
+    );
+  const expiresAt = sql`now() + make_interval(secs => ${lifetimeSeconds})`;
+  await handle.insert(sessions).values({ shopId, personId, tokenHash, expiresAt });
 }
 
-/** By the database's clock; an expired session is not found. */
-export async function findSession(_tx: Tx, shopId: string, tokenHash: string): Promise<{ readonly person: Person; readonly shop: Shop } | undefined> {
-  throw new Error('not yet');
+/** By the database's clock: an expired session is not found. */
+export async function findSession(
+  tx: Tx,
+  shopId: string,
+  tokenHash: string,
+): Promise<{ readonly person: Person; readonly shop: Shop } | undefined> {
+  const [found] = await handleOf(tx)
+    .select({ person: personColumns, shop: shopColumns })
+    .from(sessions)
+    .innerJoin(people, and(eq(people.shopId, sessions.shopId), eq(people.personId, sessions.personId)))
+    .innerJoin(shops, eq(shops.shopId, sessions.shopId))
+    .where(
+      and(eq(sessions.shopId, shopId), eq(sessions.tokenHash, tokenHash), gt(sessions.expiresAt, sql`now()`)),
+    );
+  return found;
 }
 
-export async function endSession(_tx: Tx, shopId: string, tokenHash: string): Promise<boolean> {
-  throw new Error('not yet');
+/** @returns false when there was no such session */
+export async function endSession(tx: Tx, shopId: string, tokenHash: string): Promise<boolean> {
+  const ended = await handleOf(tx)
+    .delete(sessions)
+    .where(and(eq(sessions.shopId, shopId), eq(sessions.tokenHash, tokenHash)))
+    .returning({ personId: sessions.personId });
+  return ended.length > 0;
 }
 
-export async function createFarm(_tx: Tx, farm: Farm): Promise<void> {
-  throw new Error('not yet');
+export async function createFarm(tx: Tx, farm: Farm): Promise<void> {
+  await handleOf(tx).insert(farms).values(farm);
 }
 
-export async function listFarms(_tx: Tx, shopId: string): Promise<readonly Farm[]> {
-  throw new Error('not yet');
+export async function listFarms(tx: Tx, shopId: string): Promise<readonly Farm[]> {
+  return await handleOf(tx).select().from(farms).where(eq(farms.shopId, shopId)).orderBy(asc(farms.name));
 }

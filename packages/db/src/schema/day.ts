@@ -1,9 +1,8 @@
-import type { Portion, SlaughterFact, Tools, WeightUnit } from '@flitchbook/carcass';
-import type { Counter, Instructions, Rank, Wanted } from '@flitchbook/plan';
+import type { SlaughterFact, Tools, WeightUnit } from '@flitchbook/carcass';
+import type { Counter } from '@flitchbook/plan';
 import { sql } from 'drizzle-orm';
 import {
   bigint,
-  boolean,
   check,
   date,
   foreignKey,
@@ -17,7 +16,7 @@ import {
   uuid,
 } from 'drizzle-orm/pg-core';
 import { setNow, shopId } from './columns.ts';
-import { farms, people, shops } from './shop.ts';
+import { farms, shops } from './shop.ts';
 
 export const cuttingDays = pgTable(
   'cutting_days',
@@ -84,7 +83,10 @@ export const animals = pgTable(
     check('animals_hanging_unit_known', sql`${t.hangingUnit} in ('kg', 'g', 'lb', 'oz')`),
     check('animals_hanging_within', sql`${t.hangingGrams} between 1 and 2000000`),
     check('animals_hot_or_cold', sql`${t.hotOrCold} in ('hot', 'cold')`),
-    check('animals_facts_known', sql`${t.facts} <@ array['skin-on', 'head', 'feet', 'organs', 'unsplit']::text[]`),
+    check(
+      'animals_facts_known',
+      sql`${t.facts} <@ array['skin-on', 'head', 'feet', 'organs', 'unsplit']::text[]`,
+    ),
     check('animals_version_counts', sql`${t.version} >= 1`),
   ],
 );
@@ -117,123 +119,6 @@ export const sides = pgTable(
       'sides_weight_read',
       sql`(${t.weightText} is null) = (${t.weightUnit} is null) and ${t.weightText} ~ '^[0-9]{1,7}(\\.[0-9]{1,6})?$' and ${t.weightUnit} in ('kg', 'g', 'lb', 'oz')`,
     ),
-  ],
-);
-
-export const orders = pgTable(
-  'orders',
-  {
-    shopId: shopId(),
-    orderId: uuid('order_id').notNull(),
-    dayId: uuid('day_id').notNull(),
-    number: integer('number').notNull(),
-    owner: text('owner').notNull(),
-    personId: uuid('person_id'),
-    note: text('note').notNull(),
-    state: text('state').$type<'standing' | 'cancelled'>().notNull().default('standing'),
-    version: integer('version').notNull().default(1),
-    placedAt: setNow('placed_at'),
-  },
-  (t) => [
-    primaryKey({ name: 'orders_one_per_id', columns: [t.shopId, t.orderId] }),
-    foreignKey({
-      name: 'orders_day_known',
-      columns: [t.shopId, t.dayId],
-      foreignColumns: [cuttingDays.shopId, cuttingDays.dayId],
-    }),
-    foreignKey({
-      name: 'orders_person_known',
-      columns: [t.shopId, t.personId],
-      foreignColumns: [people.shopId, people.personId],
-    }),
-    unique('orders_one_per_number').on(t.shopId, t.number),
-    index('orders_of_day').on(t.shopId, t.dayId),
-    check('orders_number_counts', sql`${t.number} >= 1`),
-    check('orders_owner_present', sql`length(trim(${t.owner})) between 1 and 200`),
-    check('orders_note_length', sql`length(${t.note}) <= 2000`),
-    check('orders_state_known', sql`${t.state} in ('standing', 'cancelled')`),
-    check('orders_version_counts', sql`${t.version} >= 1`),
-  ],
-);
-
-export const orderLines = pgTable(
-  'order_lines',
-  {
-    shopId: shopId(),
-    lineId: uuid('line_id').notNull(),
-    orderId: uuid('order_id').notNull(),
-    /** place in the order, from 0 */
-    place: integer('place').notNull(),
-    speciesId: text('species_id').notNull(),
-    cut: text('cut').notNull(),
-    portion: jsonb('portion').$type<Portion>().notNull(),
-    askPieces: integer('ask_pieces'),
-    askGrams: integer('ask_grams'),
-    rank: text('rank').$type<Rank>().notNull(),
-    priceMinorPerKg: integer('price_minor_per_kg').notNull(),
-    sameAnimal: boolean('same_animal').notNull(),
-    onlyAnimal: uuid('only_animal'),
-    onlyHand: text('only_hand').$type<'left' | 'right'>(),
-    substitutes: jsonb('substitutes').$type<Wanted[]>().notNull(),
-  },
-  (t) => [
-    primaryKey({ name: 'order_lines_one_per_id', columns: [t.shopId, t.lineId] }),
-    foreignKey({
-      name: 'order_lines_order_known',
-      columns: [t.shopId, t.orderId],
-      foreignColumns: [orders.shopId, orders.orderId],
-    }),
-    foreignKey({
-      name: 'order_lines_animal_known',
-      columns: [t.shopId, t.onlyAnimal],
-      foreignColumns: [animals.shopId, animals.animalId],
-    }),
-    unique('order_lines_one_per_place').on(t.shopId, t.orderId, t.place),
-    check('order_lines_place_counts', sql`${t.place} >= 0`),
-    check('order_lines_ask_one', sql`num_nonnulls(${t.askPieces}, ${t.askGrams}) = 1`),
-    check('order_lines_pieces_within', sql`${t.askPieces} between 1 and 100000`),
-    check('order_lines_grams_within', sql`${t.askGrams} between 1 and 10000000`),
-    check('order_lines_rank_known', sql`${t.rank} in ('promised', 'wished')`),
-    check('order_lines_price_not_negative', sql`${t.priceMinorPerKg} >= 0`),
-    check('order_lines_hand_known', sql`${t.onlyHand} in ('left', 'right')`),
-    check('order_lines_portion_shape', sql`jsonb_typeof(${t.portion}) = 'object'`),
-    check('order_lines_substitutes_shape', sql`jsonb_typeof(${t.substitutes}) = 'array'`),
-  ],
-);
-
-export const carcassShares = pgTable(
-  'carcass_shares',
-  {
-    shopId: shopId(),
-    shareId: uuid('share_id').notNull(),
-    orderId: uuid('order_id').notNull(),
-    /** place in the order, from 0 */
-    place: integer('place').notNull(),
-    speciesId: text('species_id').notNull(),
-    size: text('size').$type<'half' | 'whole'>().notNull(),
-    rank: text('rank').$type<Rank>().notNull(),
-    priceMinorPerKg: integer('price_minor_per_kg').notNull(),
-    onlyAnimal: uuid('only_animal'),
-    instructions: jsonb('instructions').$type<Instructions>().notNull(),
-  },
-  (t) => [
-    primaryKey({ name: 'carcass_shares_one_per_id', columns: [t.shopId, t.shareId] }),
-    foreignKey({
-      name: 'carcass_shares_order_known',
-      columns: [t.shopId, t.orderId],
-      foreignColumns: [orders.shopId, orders.orderId],
-    }),
-    foreignKey({
-      name: 'carcass_shares_animal_known',
-      columns: [t.shopId, t.onlyAnimal],
-      foreignColumns: [animals.shopId, animals.animalId],
-    }),
-    unique('carcass_shares_one_per_place').on(t.shopId, t.orderId, t.place),
-    check('carcass_shares_place_counts', sql`${t.place} >= 0`),
-    check('carcass_shares_size_known', sql`${t.size} in ('half', 'whole')`),
-    check('carcass_shares_rank_known', sql`${t.rank} in ('promised', 'wished')`),
-    check('carcass_shares_price_not_negative', sql`${t.priceMinorPerKg} >= 0`),
-    check('carcass_shares_instructions_shape', sql`jsonb_typeof(${t.instructions}) = 'object'`),
   ],
 );
 

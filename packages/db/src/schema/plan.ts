@@ -14,7 +14,8 @@ import {
   uuid,
 } from 'drizzle-orm/pg-core';
 import { intRange, setNow, shopId } from './columns.ts';
-import { animals, carcassShares, cuttingDays, orderLines, sides } from './day.ts';
+import { animals, cuttingDays, sides } from './day.ts';
+import { carcassShares, orderLines } from './orders.ts';
 
 /** The plan of a day as a whole; its sides, operations and pieces stand in rows that the database guards. */
 export const plans = pgTable(

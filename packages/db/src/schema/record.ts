@@ -1,5 +1,16 @@
 import { sql } from 'drizzle-orm';
-import { bigint, check, foreignKey, index, integer, jsonb, pgTable, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
+import {
+  bigint,
+  check,
+  foreignKey,
+  index,
+  integer,
+  jsonb,
+  pgTable,
+  primaryKey,
+  text,
+  uuid,
+} from 'drizzle-orm/pg-core';
 import { setNow, shopId } from './columns.ts';
 import { shops } from './shop.ts';
 

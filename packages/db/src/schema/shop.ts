@@ -54,7 +54,10 @@ export const people = pgTable(
     primaryKey({ name: 'people_one_per_id', columns: [t.shopId, t.personId] }),
     foreignKey({ name: 'people_shop_known', columns: [t.shopId], foreignColumns: [shops.shopId] }),
     uniqueIndex('people_one_per_email').on(t.shopId, sql`lower(${t.email})`),
-    check('people_email_shape', sql`length(${t.email}) <= 254 and ${t.email} ~ '^[^@[:space:]]+@[^@[:space:]]+$'`),
+    check(
+      'people_email_shape',
+      sql`length(${t.email}) <= 254 and ${t.email} ~ '^[^@[:space:]]+@[^@[:space:]]+$'`,
+    ),
     check('people_name_present', sql`length(trim(${t.name})) between 1 and 200`),
     check('people_role_known', sql`${t.role} in ('customer', 'counter', 'butcher', 'owner')`),
     check('people_password_hashed', sql`${t.passwordHash} like '$argon2id$%'`),
