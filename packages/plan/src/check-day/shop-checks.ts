@@ -3,7 +3,7 @@ import type { Counter, CuttingDay } from '../day.ts';
 import { type DayNotes, dayLimits } from './day-faults.ts';
 
 /** Whether a local date exists: 2031-02-29 does not. */
-export function isDate(text: string): boolean {
+function isDate(text: string): boolean {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
   if (!match) return false;
   const [year, month, dayOfMonth] = match.slice(1).map(Number) as [number, number, number];

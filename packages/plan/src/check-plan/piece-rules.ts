@@ -20,7 +20,7 @@ export function pitchOf({ stretches }: MeasuredRun): number {
 }
 
 /** Whether a portion lies within one of a cut's rules. */
-export function allows(rules: readonly PortionRule[], portion: Portion): boolean {
+function allows(rules: readonly PortionRule[], portion: Portion): boolean {
   return rules.some((rule) => {
     if (rule.by === 'thickness' && portion.by === 'thickness')
       return portion.um >= rule.minUm && portion.um <= rule.maxUm;

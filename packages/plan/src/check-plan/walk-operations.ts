@@ -3,7 +3,7 @@ import type { SidePlan } from '../cutting-plan.ts';
 import { type DaySide, entryOf } from './day-index.ts';
 import type { Note } from './plan-rules.ts';
 
-export interface ExpectedItem {
+interface ExpectedItem {
   readonly item: string;
   /** part or bar that gives it */
   readonly from: string;

@@ -22,7 +22,7 @@ export function ownerNames(day: CuttingDay): OwnerNames {
   };
 }
 
-export const counter = 'the counter';
+const counter = 'the counter';
 
 /** "Ann, Ben and the counter", each name once, in order of appearance. */
 export function listNames(names: readonly (string | null)[]): string {

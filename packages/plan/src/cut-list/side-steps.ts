@@ -33,7 +33,7 @@ export interface CutStep {
   readonly to: string;
 }
 
-export type Draft = Omit<CutStep, 'sideId' | 'order'>;
+type Draft = Omit<CutStep, 'sideId' | 'order'>;
 
 export interface SideWork {
   readonly species: Species;
