@@ -12,7 +12,8 @@ const known = (table: Readonly<Record<string, unknown>>, id: string): boolean =>
 function checkShares(at: string, shares: readonly Share[]): SpeciesFault[] {
   const faults: SpeciesFault[] = [];
   for (const share of shares) {
-    if (!(share.parts > 0) || !Number.isFinite(share.parts)) faults.push({ at, says: `share must be above 0, got ${share.parts}` });
+    if (!(share.parts > 0) || !Number.isFinite(share.parts))
+      faults.push({ at, says: `share must be above 0, got ${share.parts}` });
     if (!known(sources, share.source)) faults.push({ at, says: `no source called ${share.source}` });
   }
   return faults;
@@ -31,17 +32,23 @@ function checkBar(species: Species, part: Part & { kind: 'bar' }): SpeciesFault[
     const at = `${part.id}/${zone.id}`;
     const faults = checkShares(at, [zone.mass]);
     if (!(zone.lengthMm > 0)) faults.push({ at, says: `length must be above 0, got ${zone.lengthMm}` });
-    if (!known(sources, zone.lengthSource)) faults.push({ at, says: `no source called ${zone.lengthSource}` });
+    if (!known(sources, zone.lengthSource))
+      faults.push({ at, says: `no source called ${zone.lengthSource}` });
     for (const manner of zone.manners) {
       const inManner = `${at}/${manner.id}`;
       faults.push(...checkShares(inManner, [manner.keeps, ...manner.releases]));
-      if (!known(species.stocks, manner.stock)) faults.push({ at: inManner, says: `no stock called ${manner.stock}` });
-      if (!known(sources, manner.lengthSource)) faults.push({ at: inManner, says: `no source called ${manner.lengthSource}` });
+      if (!known(species.stocks, manner.stock))
+        faults.push({ at: inManner, says: `no stock called ${manner.stock}` });
+      if (!known(sources, manner.lengthSource))
+        faults.push({ at: inManner, says: `no source called ${manner.lengthSource}` });
       for (const release of manner.releases) {
         const table = release.to === 'item' ? species.items : species.bulks;
-        if (!known(table, release.id)) faults.push({ at: inManner, says: `no ${release.to} called ${release.id}` });
-        if (release.otherwise && !known(species.bulks, release.otherwise)) faults.push({ at: inManner, says: `no bulk called ${release.otherwise}` });
-        if (release.stationsMin && !release.otherwise) faults.push({ at: inManner, says: 'says nothing of a shorter run' });
+        if (!known(table, release.id))
+          faults.push({ at: inManner, says: `no ${release.to} called ${release.id}` });
+        if (release.otherwise && !known(species.bulks, release.otherwise))
+          faults.push({ at: inManner, says: `no bulk called ${release.otherwise}` });
+        if (release.stationsMin && !release.otherwise)
+          faults.push({ at: inManner, says: 'says nothing of a shorter run' });
       }
     }
     return faults;
@@ -66,7 +73,10 @@ function checkOneMass(species: Species): SpeciesFault[] {
         const mine = ((share.get(partId) as number) * output.parts) / sum;
         const seen = share.get(output.id);
         if (seen !== undefined && Math.abs(seen - mine) > 1e-9) {
-          faults.push({ at: `${partId}/${operation.id}`, says: `makes ${output.id} weigh ${mine} of the side, elsewhere ${seen}` });
+          faults.push({
+            at: `${partId}/${operation.id}`,
+            says: `makes ${output.id} weigh ${mine} of the side, elsewhere ${seen}`,
+          });
         }
         share.set(output.id, mine);
         visit(output.id, [...trail, partId]);
@@ -84,7 +94,8 @@ function checkCuts(species: Species): SpeciesFault[] {
     const faults = cut.sources
       .filter((source) => !known(tables[source.from], source.id))
       .map((source) => ({ at: cut.id, says: `no ${source.from} called ${source.id}` }));
-    if (!cut.portions.some((rule) => rule.by === cut.usual.by)) faults.push({ at: cut.id, says: `usual portion is by ${cut.usual.by}, which it does not allow` });
+    if (!cut.portions.some((rule) => rule.by === cut.usual.by))
+      faults.push({ at: cut.id, says: `usual portion is by ${cut.usual.by}, which it does not allow` });
     return faults;
   });
 }
@@ -93,7 +104,9 @@ function checkCuts(species: Species): SpeciesFault[] {
 export function checkSpecies(species: Species): SpeciesFault[] {
   const parts = Object.values(species.parts).flatMap((part) => {
     if (part.kind === 'bar') return checkBar(species, part);
-    return part.operations.flatMap((operation) => checkOperation(species, `${part.id}/${operation.id}`, operation));
+    return part.operations.flatMap((operation) =>
+      checkOperation(species, `${part.id}/${operation.id}`, operation),
+    );
   });
   return [...parts, ...checkOneMass(species), ...checkCuts(species)];
 }

@@ -49,7 +49,10 @@ function runOf(stretches: readonly RunStretch[]): Run {
     usableUm: stretches.reduce((sum, stretch) => sum + usableUmOf(stretch), 0),
     stations: stretches.reduce((sum, { fromStation, toStation }) => sum + toStation - fromStation, 0),
     pitchUm: pitches.size === 1 ? first.zone.pitchUm : 0,
-    massMg: stretches.reduce((sum, stretch) => sum + stretchMassMg(stretch) * shareOf(mannerShares(stretch.manner), 0), 0),
+    massMg: stretches.reduce(
+      (sum, stretch) => sum + stretchMassMg(stretch) * shareOf(mannerShares(stretch.manner), 0),
+      0,
+    ),
   };
 }
 
@@ -57,7 +60,9 @@ function runOf(stretches: readonly RunStretch[]): Run {
  * The runs of a bar cut zone by zone in the given ways. Neighbouring stretches of one stock that joins are one run.
  * @returns undefined when a joining stock would stand in two places of the bar: a boned muscle leaves in one piece
  */
-export function layRuns(ways: readonly { readonly zone: ZoneShape; readonly way: ZoneWay }[]): readonly Run[] | undefined {
+export function layRuns(
+  ways: readonly { readonly zone: ZoneShape; readonly way: ZoneWay }[],
+): readonly Run[] | undefined {
   const groups: RunStretch[][] = [];
   for (const { zone, way } of ways) {
     for (const stretch of way) {

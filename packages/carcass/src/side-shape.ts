@@ -67,7 +67,9 @@ export function shareOf(list: readonly { readonly parts: number }[], index: numb
 /** Operations of a primal that this side still allows. */
 export function allowedOperations(part: Part, side: SideFacts): readonly Operation[] {
   if (part.kind === 'bar') return [];
-  return part.operations.filter((operation) => (operation.needs ?? []).every((need) => side.facts.includes(need)));
+  return part.operations.filter((operation) =>
+    (operation.needs ?? []).every((need) => side.facts.includes(need)),
+  );
 }
 
 function zoneWays(zone: Zone, stations: number): ZoneWay[] {
@@ -103,7 +105,12 @@ function shapeBar(species: Species, side: SideFacts, bar: Bar, massMg: number): 
       pitchUm,
       fromUm,
       lengthUm: pitchUm * stations,
-      massMg: massMg * shareOf(bar.zones.map((entry) => entry.mass), index),
+      massMg:
+        massMg *
+        shareOf(
+          bar.zones.map((entry) => entry.mass),
+          index,
+        ),
       ways: zoneWays(zone, stations),
     };
     fromUm += shape.lengthUm;

@@ -89,7 +89,8 @@ export interface CuttingDay {
   readonly counter: Counter;
 }
 
-export const sidesOf = (day: CuttingDay): readonly SideFacts[] => day.animals.flatMap((animal) => animal.sides);
+export const sidesOf = (day: CuttingDay): readonly SideFacts[] =>
+  day.animals.flatMap((animal) => animal.sides);
 
 export const askedPieces = (line: DemandLine): number => ('pieces' in line.ask ? line.ask.pieces : 0);
 export const askedGrams = (line: DemandLine): number => ('grams' in line.ask ? line.ask.grams : 0);

@@ -24,18 +24,36 @@ function worthInSteps(amount: number, worthEach: number, steps: readonly Step[])
 }
 
 export const itemSteps = (day: CuttingDay): readonly Step[] =>
-  day.counter.itemSteps.map(({ pieces, worthPercent }) => ({ size: pieces ?? Number.POSITIVE_INFINITY, worthPercent }));
+  day.counter.itemSteps.map(({ pieces, worthPercent }) => ({
+    size: pieces ?? Number.POSITIVE_INFINITY,
+    worthPercent,
+  }));
 export const stockSteps = (day: CuttingDay): readonly Step[] =>
-  day.counter.stockSteps.map(({ grams, worthPercent }) => ({ size: grams ?? Number.POSITIVE_INFINITY, worthPercent }));
+  day.counter.stockSteps.map(({ grams, worthPercent }) => ({
+    size: grams ?? Number.POSITIVE_INFINITY,
+    worthPercent,
+  }));
 
 /** Minor units a kilogram of something unsold: the shop's figure, or the species' default. */
-export function counterWorth(day: CuttingDay, speciesId: string, table: 'items' | 'stocks' | 'bulks', id: string): number {
+export function counterWorth(
+  day: CuttingDay,
+  speciesId: string,
+  table: 'items' | 'stocks' | 'bulks',
+  id: string,
+): number {
   return day.counter.worthMinorPerKg[id] ?? day.species[speciesId]?.[table][id]?.worthMinorPerKg ?? 0;
 }
 
 /** Worth of one item over the counter at its expected mass, whole minor units. */
-export function itemWorth(day: CuttingDay, nominal: Nominal | undefined, speciesId: string, item: string): number {
-  return Math.round(((nominal?.itemGrams.get(item) ?? 0) * counterWorth(day, speciesId, 'items', item)) / 1000);
+export function itemWorth(
+  day: CuttingDay,
+  nominal: Nominal | undefined,
+  speciesId: string,
+  item: string,
+): number {
+  return Math.round(
+    ((nominal?.itemGrams.get(item) ?? 0) * counterWorth(day, speciesId, 'items', item)) / 1000,
+  );
 }
 
 interface Left {
@@ -59,7 +77,8 @@ function collectSide(left: Left, speciesId: string, side: SidePlan, nominal: Nom
   if (side.shareId !== null) return;
   for (const item of side.items) if (item.owner === null) add(left.items, `${speciesId}:${item.item}`, 1);
   for (const bar of side.bars) collectFree(left, speciesId, bar, nominal);
-  for (const [bulk, mg] of Object.entries(side.bulkMg)) add(left.bulkGrams, `${speciesId}:${bulk}`, mg / 1000);
+  for (const [bulk, mg] of Object.entries(side.bulkMg))
+    add(left.bulkGrams, `${speciesId}:${bulk}`, mg / 1000);
 }
 
 function whatIsLeft(day: CuttingDay, plan: CuttingPlan, nominals: ReadonlyMap<string, Nominal>): Left {
@@ -74,7 +93,8 @@ function whatIsLeft(day: CuttingDay, plan: CuttingPlan, nominals: ReadonlyMap<st
   }
   for (const fill of plan.lines) {
     const line = day.lines.find((candidate) => candidate.lineId === fill.lineId);
-    const bulk = line && day.species[line.speciesId]?.cuts[line.cut]?.sources.find((source) => source.from === 'bulk');
+    const bulk =
+      line && day.species[line.speciesId]?.cuts[line.cut]?.sources.find((source) => source.from === 'bulk');
     if (line && bulk) add(left.bulkGrams, `${line.speciesId}:${bulk.id}`, -fill.bulkGrams);
   }
   return left;
@@ -111,7 +131,9 @@ function substituteSteps(plan: CuttingPlan, lines: ReadonlyMap<string, DemandLin
     steps.set(lineId, [...(steps.get(lineId) ?? []), Math.max(0, step)]);
   };
   for (const side of plan.sides) {
-    for (const item of side.items) if (item.owner && 'lineId' in item.owner) note(item.owner.lineId, itemCut(lines.get(item.owner.lineId), item.item));
+    for (const item of side.items)
+      if (item.owner && 'lineId' in item.owner)
+        note(item.owner.lineId, itemCut(lines.get(item.owner.lineId), item.item));
     for (const piece of side.bars.flatMap((bar) => bar.runs).flatMap((run) => run.pieces)) {
       if (piece.owner && 'lineId' in piece.owner) note(piece.owner.lineId, piece.cut);
     }
@@ -137,14 +159,16 @@ export function goalsOf(day: CuttingDay, plan: CuttingPlan): Goals {
     const line = lines.get(fill.lineId);
     if (!line) continue;
     const worth = pieceWorth(day, nominals.get(line.speciesId), line);
-    filled[line.rank] += askedPieces(line) > 0 ? fill.filled * worth : (fill.bulkGrams * line.priceMinorPerKg) / 1000;
+    filled[line.rank] +=
+      askedPieces(line) > 0 ? fill.filled * worth : (fill.bulkGrams * line.priceMinorPerKg) / 1000;
     for (const step of steps.get(fill.lineId) ?? []) rest -= (worth * step * substitutePercent) / 100;
   }
   const massMg = new Map(plan.sides.map((side) => [side.sideId, side.massMg]));
   for (const fill of plan.shares) {
     const share = day.shares.find((candidate) => candidate.shareId === fill.shareId);
     if (!share) continue;
-    for (const sideId of fill.sideIds) filled[share.rank] += shareSideWorth(massMg.get(sideId) ?? 0, share.priceMinorPerKg);
+    for (const sideId of fill.sideIds)
+      filled[share.rank] += shareSideWorth(massMg.get(sideId) ?? 0, share.priceMinorPerKg);
   }
   const minutes = plan.sides.reduce((sum, side) => sum + side.minutes, 0);
   return {
@@ -155,4 +179,5 @@ export function goalsOf(day: CuttingDay, plan: CuttingPlan): Goals {
 }
 
 /** Worth of one side of a share, whole minor units. */
-export const shareSideWorth = (massMg: number, priceMinorPerKg: number): number => Math.round((massMg / 1_000_000) * priceMinorPerKg);
+export const shareSideWorth = (massMg: number, priceMinorPerKg: number): number =>
+  Math.round((massMg / 1_000_000) * priceMinorPerKg);

@@ -1,17 +1,12 @@
 import type { Goals } from '@flitchbook/plan';
 import type { Highs } from 'highs';
-import { solveMip } from './engine.ts';
-import { Master, type MasterAnswer, type Weights } from './master.ts';
+import { dive, type Incumbent, recut, unitsOf } from './improve.ts';
+import { Master, type Weights } from './master.ts';
+import { type Budget, priceOut, type Search } from './price-out.ts';
 import { Pricer } from './pricing.ts';
-import type { Decision, Problem, Unit, UnitClass, UnitDecision } from './problem.ts';
-import { shareDecision } from './share-way.ts';
+import type { Decision, Problem } from './problem.ts';
+import { readColumns } from './read-columns.ts';
 import { goalOrder } from './sparse-model.ts';
-
-/** Time left and who asked to stop. */
-export interface Budget {
-  readonly secondsLeft: () => number;
-  readonly seed: number;
-}
 
 export interface ColumnsAnswer {
   readonly decision: Decision;
@@ -19,59 +14,16 @@ export interface ColumnsAnswer {
   readonly bound: Goals;
 }
 
-/** Goals apart by far more than any one side is worth: used to gather good ways, never to compare plans. */
-const gathering: Weights = { promised: 400, wished: 20, rest: 1 };
+/** Goals apart by far more than any one side is worth: for gathering ways and diving, never for comparing plans. */
+const gathering: Weights = { promised: 3000, wished: 50, rest: 1 };
 
 const only = (goal: keyof Goals): Weights => ({ promised: 0, wished: 0, rest: 0, [goal]: 1 });
 
-/**
- * Prices ways in until none would help, or time is up.
- * @returns the last relaxation and a bound on it that holds at any point
- */
-function price(master: Master, pricer: Pricer, problem: Problem, budget: Budget): { readonly answer: MasterAnswer; readonly bound: number } {
-  let bound = Number.POSITIVE_INFINITY;
-  for (;;) {
-    const answer = master.solve();
-    let slack = 0;
-    let added = 0;
-    for (const { column, value } of pricer.price(answer.prices)) {
-      const group = problem.classes[column.classIndex] as UnitClass;
-      const gain = value - (answer.classPrices[column.classIndex] as number);
-      slack += Math.max(0, gain) * group.units.length;
-      if (gain > 1e-6 * Math.max(1, Math.abs(value)) && master.add(column)) added++;
-    }
-    bound = Math.min(bound, answer.objective + slack);
-    if (added === 0 || budget.secondsLeft() <= 0) return { answer, bound };
-  }
-}
-
-/**
- * Settles one way after another, the surest first, pricing new ways for what is left each time. It leaves behind ways
- * that fit together; the whole plan is put together from them afterwards.
- */
-function dive(master: Master, pricer: Pricer, problem: Problem, budget: Budget): void {
-  const fixed = new Map<number, number>();
-  const units = problem.classes.reduce((sum, group) => sum + group.units.length, 0);
-  try {
-    for (let step = 0; step < units && budget.secondsLeft() > 0; step++) {
-      const { answer } = price(master, pricer, problem, budget);
-      const uses = master.uses(answer.values).map((used, column) => ({ column, used, rest: used - (fixed.get(column) ?? 0) }));
-      const sure = uses.filter(({ rest }) => rest >= 1 - 1e-6);
-      const [likeliest] = uses.filter(({ rest }) => rest > 1e-6).sort((left, right) => right.rest - left.rest || left.column - right.column);
-      if (!likeliest) return;
-      for (const { column, used } of sure.length > 0 ? sure : [{ ...likeliest, used: Math.ceil(likeliest.used - 1e-6) }]) {
-        const least = Math.floor(used + 1e-6);
-        fixed.set(column, least);
-        master.fix(column, least);
-      }
-    }
-  } finally {
-    for (const column of fixed.keys()) master.fix(column, 0);
-  }
-}
+/** Less than this between two plans is no difference: half a minor unit. */
+const sameWorth = 0.5;
 
 /** Ways for nobody's orders, so that every unit has one from the start. */
-function seed(master: Master, pricer: Pricer, problem: Problem): void {
+function seedWays({ problem, master, pricer }: Search): void {
   const products = new Float64Array(problem.products.length);
   for (const { product, steps } of problem.outlets.items) products[product] = steps[0]?.worth ?? 0;
   const prices = {
@@ -83,106 +35,121 @@ function seed(master: Master, pricer: Pricer, problem: Problem): void {
   for (const { column } of pricer.price(prices)) master.add(column);
 }
 
-interface Incumbent {
-  readonly values: Float64Array;
-  readonly goals: Goals;
-}
-
-const valueOf = (costs: readonly number[], values: ArrayLike<number>): number => costs.reduce((sum, cost, column) => sum + cost * (values[column] as number), 0);
-
-/** Best whole plan over the ways known, goal by goal from `from` on. */
-function combine(highs: Highs, master: Master, goal: keyof Goals, budget: Budget, start?: Float64Array): Incumbent | undefined {
-  const { model } = master.restricted();
-  const padded = start && Float64Array.from({ length: model.columns }, (_, at) => start[at] ?? 0);
-  const weights = goalOrder.slice(goalOrder.indexOf(goal));
-  const cost = model.costs[goal].map((own, column) => own + weights.slice(1).reduce((sum, later) => sum + (model.costs[later][column] as number) * 1e-6, 0));
-  const found = solveMip(highs, model, cost, {
-    seconds: budget.secondsLeft(),
-    relativeGap: 1e-4,
-    absoluteGap: 0.5,
-    seed: budget.seed,
-    ...(padded ? { start: padded } : {}),
-  });
-  if (found.values.length === 0) return undefined;
-  const goals = { promised: valueOf(model.costs.promised, found.values), wished: valueOf(model.costs.wished, found.values), rest: valueOf(model.costs.rest, found.values) };
-  return { values: found.values, goals };
-}
-
-function readDecision(problem: Problem, master: Master, firstColumn: number, values: Float64Array): Decision {
-  const free = problem.classes.map((group) => [...group.units]);
-  const units: UnitDecision[] = [];
-  const take = (classIndex: number, fits: (unit: Unit) => boolean): Unit => {
-    const queue = free[classIndex] as Unit[];
-    const at = queue.findIndex(fits);
-    return queue.splice(Math.max(0, at), 1)[0] as Unit;
-  };
-  const counts = master.shareCounts(values);
-  const order = problem.shares.map((_, at) => at).sort((left, right) => (problem.shares[right]?.takes.length ?? 0) - (problem.shares[left]?.takes.length ?? 0));
-  for (const at of order) {
-    const choice = problem.shares[at] as Problem['shares'][number];
-    for (let nth = 0; nth < (counts[at] ?? 0); nth++) {
-      const animalId = choice.animalIds.find((candidate) =>
-        [...new Set(choice.takes)].every((index) => (free[index] as Unit[]).filter((unit) => unit.animalId === candidate).length >= choice.takes.filter((taken) => taken === index).length),
-      );
-      for (const index of choice.takes) {
-        const unit = take(index, (candidate) => candidate.animalId === animalId);
-        units.push(shareDecision(unit, problem.classes[index] as UnitClass, choice.share));
-      }
-    }
-  }
-  master.columns.forEach((column, at) => {
-    for (let nth = 0; nth < Math.round(values[firstColumn + at] ?? 0); nth++) {
-      const unit = take(column.classIndex, () => true);
-      units.push({ unit, classIndex: column.classIndex, share: null, choices: column.choices, pieces: column.pieces, labels: column.labels });
-    }
-  });
-  const place = new Map<Unit, number>(problem.classes.flatMap((group) => group.units).map((unit) => [unit, 0] as const));
-  const inOrder = problem.day.animals.flatMap((animal) => [...animal.sides.map((side) => side.sideId), animal.animalId]);
-  for (const unit of place.keys()) place.set(unit, inOrder.indexOf(unit.unitId));
-  units.sort((left, right) => (place.get(left.unit) ?? 0) - (place.get(right.unit) ?? 0));
-  return { units, assignment: master.readMarket(values) };
-}
-
-const mostOf = (problem: Problem, goal: keyof Goals): number => {
-  const shares = new Map(problem.shares.filter(({ tier }) => tier === goal).map(({ share, worth }) => [share.shareId, worth] as const));
-  for (const { share, worth } of problem.shares) if (shares.has(share.shareId)) shares.set(share.shareId, Math.max(worth, shares.get(share.shareId) ?? 0));
+/** Everything asked for on a goal: no plan can do better. The last goal has no such mark. */
+export function mostOf(problem: Problem, goal: keyof Goals): number {
+  if (goal === 'rest') return Number.POSITIVE_INFINITY;
+  const shares = new Map<string, number>();
+  for (const { share, tier, worth } of problem.shares)
+    if (tier === goal) shares.set(share.shareId, Math.max(worth, shares.get(share.shareId) ?? 0));
   return (
-    problem.demands.filter(({ tier }) => tier === goal).reduce((sum, { pieces, worth }) => sum + pieces * worth, 0) +
-    problem.bulkDemands.filter(({ tier }) => tier === goal).reduce((sum, { grams, worthPerGram }) => sum + grams * worthPerGram, 0) +
+    problem.demands
+      .filter(({ tier }) => tier === goal)
+      .reduce((sum, { pieces, worth }) => sum + pieces * worth, 0) +
+    problem.bulkDemands
+      .filter(({ tier }) => tier === goal)
+      .reduce((sum, { grams, worthPerGram }) => sum + grams * worthPerGram, 0) +
     [...shares.values()].reduce((sum, worth) => sum + worth, 0)
   );
-};
+}
 
-/** Column generation, goal by goal: a bound for each, and a whole plan over the ways found. */
-export function solveByColumns(highs: Highs, problem: Problem, budget: Budget, trace: (says: string) => void = () => undefined): ColumnsAnswer {
-  const master = new Master(highs, problem);
-  const pricer = new Pricer(problem);
-  try {
-    seed(master, pricer, problem);
-    master.setWeights(gathering);
-    price(master, pricer, problem, budget);
-    trace(`gathered ${master.columns.length}`);
-    dive(master, pricer, problem, budget);
-    trace(`dived ${master.columns.length}`);
-    const bound = { promised: 0, wished: 0, rest: 0 };
-    let best: Incumbent | undefined;
-    for (const goal of goalOrder) {
-      const most = goal === 'rest' ? Number.POSITIVE_INFINITY : mostOf(problem, goal);
-      best = combine(highs, master, goal, budget, best?.values) ?? best;
-      trace(`${goal}: first ${best?.goals[goal]} of ${most}`);
-      bound[goal] = most;
-      if (!best || best.goals[goal] < most - 0.01) {
-        master.setWeights(only(goal));
-        bound[goal] = Math.min(most, price(master, pricer, problem, budget).bound);
-        trace(`${goal}: bound ${bound[goal]} with ${master.columns.length}`);
-        if (!best || best.goals[goal] < bound[goal] - 0.01) best = combine(highs, master, goal, budget, best?.values) ?? best;
-        trace(`${goal}: then ${best?.goals[goal]}`);
-      }
-      if (best) master.setFloor(goal, best.goals[goal] - 1e-3);
+/** First goal on which they differ decides. */
+export function isBetter(left: Goals, right: Goals): boolean {
+  const goal = goalOrder.find((name) => Math.abs(left[name] - right[name]) > sameWorth);
+  return goal !== undefined && left[goal] > right[goal];
+}
+
+/** Bounds goal by goal, the goals before held at what the plan reaches. */
+function boundGoals(search: Search, goals: Goals, known: Goals): Goals {
+  const bound = { ...known };
+  for (const goal of goalOrder) {
+    bound[goal] = Math.min(bound[goal], mostOf(search.problem, goal));
+    if (bound[goal] - goals[goal] > sameWorth && search.budget.secondsLeft() > 0) {
+      search.master.setWeights(only(goal));
+      bound[goal] = Math.min(bound[goal], priceOut(search, sameWorth / 5).bound);
     }
-    if (!best) throw new Error('no plan over the ways found');
-    const { firstColumn } = master.restricted();
-    return { decision: readDecision(problem, master, firstColumn, best.values), goals: best.goals, bound };
+    search.master.setFloor(goal, goals[goal] - 1e-3);
+  }
+  for (const goal of goalOrder) search.master.setFloor(goal, Number.NEGATIVE_INFINITY);
+  search.master.setWeights(gathering);
+  return bound;
+}
+
+/** A small generator with its state in one number, so that the same seed gives the same plan (mulberry32). */
+function chance(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
+
+function freeSome(count: number, of: number, next: () => number): Set<number> {
+  const freed = new Set<number>();
+  while (freed.size < Math.min(count, of)) freed.add(Math.floor(next() * of));
+  return freed;
+}
+
+/** Recuts a few units at a time while it helps, until the plan is near enough to its bound. */
+function improve(
+  search: Search,
+  first: Incumbent,
+  near: (goals: Goals) => boolean,
+  tolerance: number,
+  secondsToKeep: number,
+): Incumbent {
+  const next = chance(search.budget.seed);
+  let best = first;
+  let idle = 0;
+  const units = unitsOf(first).length;
+  for (
+    let turn = 0;
+    idle < 4 * units + 8 && search.budget.secondsLeft() > secondsToKeep && !near(best.goals);
+    turn++
+  ) {
+    const found = recut(search, best, freeSome(2 + (turn % 3), units, next), tolerance);
+    const better = found !== undefined && isBetter(found.goals, best.goals);
+    if (better) best = found;
+    idle = better ? 0 : idle + 1;
+  }
+  return best;
+}
+
+/**
+ * Plans by ways of cutting: gathers ways at bid prices, dives to a whole plan, bounds each goal, and recuts a few units
+ * at a time until the plan is within `gap` of its bound by `gapOf`, nothing helps any more, or time is up.
+ * @returns undefined when no whole plan was reached in time
+ */
+export function solveByColumns(
+  highs: Highs,
+  problem: Problem,
+  budget: Budget,
+  near: (goals: Goals, bound: Goals) => boolean,
+  trace: (says: string) => void = () => undefined,
+): ColumnsAnswer | undefined {
+  const master = new Master(highs, problem);
+  const search: Search = { highs, problem, master, pricer: new Pricer(problem), budget };
+  try {
+    seedWays(search);
+    master.setWeights(gathering);
+    const loose = 1e-4 * priceOut(search, 1e3).answer.objective;
+    trace(`gathered ${master.columns.length}`);
+    const first = dive(search, new Map(), loose);
+    trace(`dived ${master.columns.length} ${JSON.stringify(first?.goals)}`);
+    if (!first) return undefined;
+    let bound = boundGoals(search, first.goals, {
+      promised: Number.POSITIVE_INFINITY,
+      wished: Number.POSITIVE_INFINITY,
+      rest: Number.POSITIVE_INFINITY,
+    });
+    trace(`bound ${JSON.stringify(bound)}`);
+    const toBound = budget.secondsLeft() * 0.3;
+    const best = improve(search, first, (goals) => near(goals, bound), loose, toBound);
+    trace(`improved ${master.columns.length} ${JSON.stringify(best.goals)}`);
+    bound = boundGoals(search, best.goals, bound);
+    trace(`bound ${JSON.stringify(bound)}`);
+    return { decision: readColumns(search, best), goals: best.goals, bound };
   } finally {
     master.dispose();
   }

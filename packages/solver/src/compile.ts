@@ -32,7 +32,11 @@ class Numbering {
 
 const outletKey = (speciesId: string, id: string): string => `${speciesId}:${id}`;
 
-function compileOutlets(day: CuttingDay, nominals: ReadonlyMap<string, Nominal>, table: ProductTable): { outlets: Outlets; stocks: Numbering; bulks: Numbering } {
+function compileOutlets(
+  day: CuttingDay,
+  nominals: ReadonlyMap<string, Nominal>,
+  table: ProductTable,
+): { outlets: Outlets; stocks: Numbering; bulks: Numbering } {
   const stocks = new Numbering();
   const bulks = new Numbering();
   const items: Outlets['items'][number][] = [];
@@ -56,7 +60,10 @@ function compileOutlets(day: CuttingDay, nominals: ReadonlyMap<string, Nominal>,
     items,
     stocks: stocks.keys.map((key) => ({
       key,
-      steps: stockSteps(day).map((step) => ({ size: step.size, worthPerGram: (worthOf(key, 'stocks') * step.worthPercent) / 100 })),
+      steps: stockSteps(day).map((step) => ({
+        size: step.size,
+        worthPerGram: (worthOf(key, 'stocks') * step.worthPercent) / 100,
+      })),
     })),
     bulks: bulks.keys.map((key) => ({ key, worthPerGram: worthOf(key, 'bulks') })),
   };
@@ -68,7 +75,15 @@ function compileBulkDemands(day: CuttingDay, bulks: Numbering): BulkDemand[] {
     const source = day.species[line.speciesId]?.cuts[line.cut]?.sources.find(({ from }) => from === 'bulk');
     const grams = askedGrams(line);
     if (!source || grams === 0) return [];
-    return [{ line, tier: line.rank, bulk: bulks.of(outletKey(line.speciesId, source.id)), grams, worthPerGram: line.priceMinorPerKg / 1000 }];
+    return [
+      {
+        line,
+        tier: line.rank,
+        bulk: bulks.of(outletKey(line.speciesId, source.id)),
+        grams,
+        worthPerGram: line.priceMinorPerKg / 1000,
+      },
+    ];
   });
 }
 
@@ -79,7 +94,8 @@ function orderOf(nodes: readonly Node[]): number[] {
     if (seen.has(index)) return;
     seen.add(index);
     const node = nodes[index];
-    if (node?.kind === 'primal') for (const choice of node.choices) for (const child of choice.opens) visit(child);
+    if (node?.kind === 'primal')
+      for (const choice of node.choices) for (const child of choice.opens) visit(child);
     order.push(index);
   };
   visit(0);
@@ -89,13 +105,31 @@ function orderOf(nodes: readonly Node[]): number[] {
 /** Units are alike when nothing the solver looks at tells them apart. */
 function likenessOf(day: CuttingDay, table: ProductTable, animal: DayAnimal, side: SideFacts | null): string {
   const privates = table.specs.flatMap((spec, index) =>
-    spec.privateTo !== null && spec.speciesId === animal.speciesId && allows(spec, animal.animalId, side?.hand ?? null) ? [index] : [],
+    spec.privateTo !== null &&
+    spec.speciesId === animal.speciesId &&
+    allows(spec, animal.animalId, side?.hand ?? null)
+      ? [index]
+      : [],
   );
-  const shares = day.shares.filter((share) => share.onlyAnimal === animal.animalId).map((share) => share.shareId);
-  if (!side) return JSON.stringify(['singles', animal.speciesId, animal.lostItems, factsOf(animal), privates, shares]);
+  const shares = day.shares
+    .filter((share) => share.onlyAnimal === animal.animalId)
+    .map((share) => share.shareId);
+  if (!side)
+    return JSON.stringify(['singles', animal.speciesId, animal.lostItems, factsOf(animal), privates, shares]);
   const locks = day.locks.filter((lock) => lock.sideId === side.sideId).map(({ sideId: _, ...lock }) => lock);
   const { massMg, carcassGrams, ribs, facts, lostParts } = side;
-  return JSON.stringify(['side', animal.speciesId, massMg, carcassGrams, ribs, facts, lostParts, locks, privates, shares]);
+  return JSON.stringify([
+    'side',
+    animal.speciesId,
+    massMg,
+    carcassGrams,
+    ribs,
+    facts,
+    lostParts,
+    locks,
+    privates,
+    shares,
+  ]);
 }
 
 const factsOf = (animal: DayAnimal): readonly string[] => animal.sides[0]?.facts ?? [];
@@ -103,12 +137,19 @@ const factsOf = (animal: DayAnimal): readonly string[] => animal.sides[0]?.facts
 function singlesNodes(table: ProductTable, species: Species, animal: DayAnimal): readonly Node[] {
   const facts = factsOf(animal);
   const items = species.singles
-    .filter((single) => !animal.lostItems.includes(single.item) && (single.needs ?? []).every((need) => facts.includes(need)))
+    .filter(
+      (single) =>
+        !animal.lostItems.includes(single.item) && (single.needs ?? []).every((need) => facts.includes(need)),
+    )
     .map(({ item }) => ({ item, products: productsOfItem(table, species.id, item, animal.animalId, null) }));
   return [{ kind: 'singles', items }];
 }
 
-function compileClasses(day: CuttingDay, context: Omit<TreeContext, 'species' | 'nominal'>, nominals: ReadonlyMap<string, Nominal>): UnitClass[] {
+function compileClasses(
+  day: CuttingDay,
+  context: Omit<TreeContext, 'species' | 'nominal'>,
+  nominals: ReadonlyMap<string, Nominal>,
+): UnitClass[] {
   const groups = new Map<string, UnitClass & { units: Unit[] }>();
   for (const animal of day.animals) {
     const species = day.species[animal.speciesId];
@@ -122,26 +163,50 @@ function compileClasses(day: CuttingDay, context: Omit<TreeContext, 'species' | 
         group.units.push(unit);
         continue;
       }
-      const nodes = side ? compileSide({ ...context, species, nominal }, side) : singlesNodes(context.table, species, animal);
-      groups.set(key, { index: groups.size, speciesId: species.id, isSide: side !== null, units: [unit], nodes, order: orderOf(nodes) });
+      const nodes = side
+        ? compileSide({ ...context, species, nominal }, side)
+        : singlesNodes(context.table, species, animal);
+      groups.set(key, {
+        index: groups.size,
+        speciesId: species.id,
+        isSide: side !== null,
+        units: [unit],
+        nodes,
+        order: orderOf(nodes),
+      });
     }
   }
   return [...groups.values()];
 }
 
 function compileShares(day: CuttingDay, classes: readonly UnitClass[]): ShareChoice[] {
-  const classOf = new Map(classes.flatMap((group) => group.units.map((unit) => [unit.side ? unit.unitId : `singles of ${unit.animalId}`, group.index] as const)));
+  const classOf = new Map(
+    classes.flatMap((group) =>
+      group.units.map(
+        (unit) => [unit.side ? unit.unitId : `singles of ${unit.animalId}`, group.index] as const,
+      ),
+    ),
+  );
   return day.shares.flatMap((share) => {
     const choices = new Map<string, ShareChoice & { animalIds: string[] }>();
     for (const animal of day.animals) {
-      if (animal.speciesId !== share.speciesId || (share.onlyAnimal !== undefined && share.onlyAnimal !== animal.animalId)) continue;
+      if (
+        animal.speciesId !== share.speciesId ||
+        (share.onlyAnimal !== undefined && share.onlyAnimal !== animal.animalId)
+      )
+        continue;
       if (share.size === 'whole' && animal.sides.length !== 2) continue;
       const sideSets = share.size === 'half' ? animal.sides.map((side) => [side]) : [animal.sides];
       for (const sides of sideSets) {
         const sideClasses = sides.map((side) => classOf.get(side.sideId) as number);
-        const ways = sideClasses.map((index) => wayOfShare((classes[index] as UnitClass).nodes, share.instructions));
+        const ways = sideClasses.map((index) =>
+          wayOfShare((classes[index] as UnitClass).nodes, share.instructions),
+        );
         if (ways.some((way) => way === undefined)) continue;
-        const takes = share.size === 'half' ? sideClasses : [...sideClasses, classOf.get(`singles of ${animal.animalId}`) as number];
+        const takes =
+          share.size === 'half'
+            ? sideClasses
+            : [...sideClasses, classOf.get(`singles of ${animal.animalId}`) as number];
         const known = choices.get(takes.join());
         if (known) {
           if (!known.animalIds.includes(animal.animalId)) known.animalIds.push(animal.animalId);
@@ -153,7 +218,11 @@ function compileShares(day: CuttingDay, classes: readonly UnitClass[]): ShareCho
           takes,
           animalIds: [animal.animalId],
           worth: sides.reduce((sum, side) => sum + shareSideWorth(side.massMg, share.priceMinorPerKg), 0),
-          minutes: ways.reduce((sum, way, at) => sum + minutesOf((classes[sideClasses[at] as number] as UnitClass).nodes, way ?? new Map()), 0),
+          minutes: ways.reduce(
+            (sum, way, at) =>
+              sum + minutesOf((classes[sideClasses[at] as number] as UnitClass).nodes, way ?? new Map()),
+            0,
+          ),
         });
       }
     }
@@ -175,5 +244,14 @@ export function compile(day: CuttingDay): Problem {
   };
   const classes = compileClasses(day, context, nominals);
   const bulkDemands = compileBulkDemands(day, bulks);
-  return { day, nominals, products: table.specs, classes, demands, bulkDemands, shares: compileShares(day, classes), outlets };
+  return {
+    day,
+    nominals,
+    products: table.specs,
+    classes,
+    demands,
+    bulkDemands,
+    shares: compileShares(day, classes),
+    outlets,
+  };
 }

@@ -1,4 +1,11 @@
-import { footprint, mannerShares, type Portion, type SideFacts, splitExactly, type ZoneShape } from '@flitchbook/carcass';
+import {
+  footprint,
+  mannerShares,
+  type Portion,
+  type SideFacts,
+  splitExactly,
+  type ZoneShape,
+} from '@flitchbook/carcass';
 import {
   acceptable,
   askedGrams,
@@ -15,7 +22,15 @@ import {
   type SinglePiece,
   type SpanPiece,
 } from '@flitchbook/plan';
-import type { BarNode, Decision, PrimalNode, Problem, RunChoice, RunOption, UnitDecision } from './problem.ts';
+import type {
+  BarNode,
+  Decision,
+  PrimalNode,
+  Problem,
+  RunChoice,
+  RunOption,
+  UnitDecision,
+} from './problem.ts';
 import { releasesOf } from './tree.ts';
 
 /** Who is still to be served from each product, in the order of the book. */
@@ -104,7 +119,10 @@ class SideDecoder {
 
   #primal(node: PrimalNode, index: number, massMg: number): void {
     const choice = node.choices[this.#decision.choices.get(index) ?? 0] as PrimalNode['choices'][number];
-    const masses = splitExactly(massMg, choice.operation.outputs.map((output) => output.parts));
+    const masses = splitExactly(
+      massMg,
+      choice.operation.outputs.map((output) => output.parts),
+    );
     this.#operations[node.partId] = choice.operation.id;
     this.#minutes += choice.operation.minutes;
     let opened = 0;
@@ -119,7 +137,11 @@ class SideDecoder {
   #addItem(node: number, from: string, item: string, massMg: number): void {
     const label = this.#decision.labels.get(`${node}/${item}`);
     const served = label === undefined ? undefined : this.#queue.next(label);
-    const owner: Owner = this.#decision.share ? { shareId: this.#decision.share.shareId } : served ? { lineId: served.lineId } : null;
+    const owner: Owner = this.#decision.share
+      ? { shareId: this.#decision.share.shareId }
+      : served
+        ? { lineId: served.lineId }
+        : null;
     this.#items.push({ pieceId: `${this.#side.sideId}:${from}:${item}`, item, from, massMg, owner });
   }
 
@@ -130,15 +152,28 @@ class SideDecoder {
   #bar(node: BarNode, index: number, massMg: number): void {
     const layout = node.layouts[this.#decision.choices.get(index) ?? 0] as BarNode['layouts'][number];
     const runs = layout.runs.map((run) => node.runs[run] as RunChoice);
-    const shapes = new Map<string, ZoneShape>(runs.flatMap(({ run }) => run.stretches.map((stretch) => [stretch.zone.zone.id, stretch.zone] as const)));
+    const shapes = new Map<string, ZoneShape>(
+      runs.flatMap(({ run }) =>
+        run.stretches.map((stretch) => [stretch.zone.zone.id, stretch.zone] as const),
+      ),
+    );
     const zoneShapes = node.zones.map((zone) => shapes.get(zone) as ZoneShape);
-    const zoneMg = splitExactly(massMg, zoneShapes.map((zone) => zone.zone.mass.parts));
+    const zoneMg = splitExactly(
+      massMg,
+      zoneShapes.map((zone) => zone.zone.mass.parts),
+    );
     const keptMg = new Map<string, number>();
     layout.ways.forEach((way, at) => {
       const { zone } = zoneShapes[at] as ZoneShape;
-      const stretchMg = splitExactly(zoneMg[at] as number, way.map((stretch) => stretch.toStation - stretch.fromStation));
+      const stretchMg = splitExactly(
+        zoneMg[at] as number,
+        way.map((stretch) => stretch.toStation - stretch.fromStation),
+      );
       way.forEach((stretch, which) => {
-        const shares = splitExactly(stretchMg[which] as number, mannerShares(stretch.manner).map((share) => share.parts));
+        const shares = splitExactly(
+          stretchMg[which] as number,
+          mannerShares(stretch.manner).map((share) => share.parts),
+        );
         keptMg.set(`${zone.id}${stretch.fromStation}`, shares[0] as number);
         releasesOf({ ...stretch, zone: zoneShapes[at] as ZoneShape }).forEach((release, nth) => {
           if (release.to === 'item') this.#addItem(index, node.partId, release.id, shares[nth + 1] as number);
@@ -148,7 +183,10 @@ class SideDecoder {
       });
     });
     const plans = runs.map((choice, at): RunPlan => {
-      const runMg = choice.run.stretches.reduce((sum, stretch) => sum + (keptMg.get(`${stretch.zone.zone.id}${stretch.fromStation}`) as number), 0);
+      const runMg = choice.run.stretches.reduce(
+        (sum, stretch) => sum + (keptMg.get(`${stretch.zone.zone.id}${stretch.fromStation}`) as number),
+        0,
+      );
       return this.#run(node, choice, runMg, this.#pieces(index, layout.runs[at] as number, choice));
     });
     this.#bars.push({ bar: node.partId, runs: plans });
@@ -163,7 +201,13 @@ class SideDecoder {
       const option = choice.options.find((candidate) => candidate.product === product) as RunOption;
       for (let nth = 0; nth < count; nth++) {
         const served = this.#queue.next(product);
-        if (served) laid.push({ ...option, cut: served.cut, portion: served.portion, owner: { lineId: served.lineId } });
+        if (served)
+          laid.push({
+            ...option,
+            cut: served.cut,
+            portion: served.portion,
+            owner: { lineId: served.lineId },
+          });
       }
     }
     return laid;
@@ -178,13 +222,26 @@ class SideDecoder {
     this.#addBulk('loss', masses[ordered.length] as number);
     let atUm = run.fromUm;
     const spans = ordered.map(({ cut, portion, pieceUm, takesUm, owner }, nth): SpanPiece => {
-      const piece = { pieceId: `${this.#side.sideId}:${node.partId}:${atUm}`, cut, portion, fromUm: atUm, toUm: atUm + pieceUm, massMg: masses[nth] as number, owner };
+      const piece = {
+        pieceId: `${this.#side.sideId}:${node.partId}:${atUm}`,
+        cut,
+        portion,
+        fromUm: atUm,
+        toUm: atUm + pieceUm,
+        massMg: masses[nth] as number,
+        owner,
+      };
       atUm += takesUm;
       return piece;
     });
     return {
       stock: run.stock,
-      stretches: run.stretches.map(({ zone, manner, fromStation, toStation }) => ({ zone: zone.zone.id, manner: manner.id, fromStation, toStation })),
+      stretches: run.stretches.map(({ zone, manner, fromStation, toStation }) => ({
+        zone: zone.zone.id,
+        manner: manner.id,
+        fromStation,
+        toStation,
+      })),
       fromUm: run.fromUm,
       toUm: run.toUm,
       usableUm: run.usableUm,
@@ -196,18 +253,33 @@ class SideDecoder {
 }
 
 /** A run of a customer's own side: as many of the asked portion as fit, or left whole. */
-function piecesOfShare(day: CuttingDay, side: SideFacts, share: CarcassShare, { run }: RunChoice): LaidPiece[] {
+function piecesOfShare(
+  day: CuttingDay,
+  side: SideFacts,
+  share: CarcassShare,
+  { run }: RunChoice,
+): LaidPiece[] {
   const portion = share.instructions.portions[run.stock];
   if (!portion) return [];
   const cuts = Object.values(day.species[share.speciesId]?.cuts ?? {});
   const cut = cuts.find(
     (candidate) =>
-      candidate.sources.some((source) => source.from === 'stock' && source.id === run.stock) && candidate.portions.some((rule) => rule.by === portion.by),
+      candidate.sources.some((source) => source.from === 'stock' && source.id === run.stock) &&
+      candidate.portions.some((rule) => rule.by === portion.by),
   );
-  const print = footprint({ tool: run.tool, pitchUm: run.pitchUm, densityMgPerUm: run.massMg / run.usableUm }, portion, day.tools);
+  const print = footprint(
+    { tool: run.tool, pitchUm: run.pitchUm, densityMgPerUm: run.massMg / run.usableUm },
+    portion,
+    day.tools,
+  );
   if (!cut || !print || print.pieceUm <= 0 || side.massMg <= 0) return [];
   const count = Math.floor(run.usableUm / print.takesUm);
-  return Array.from({ length: count }, () => ({ ...print, cut: cut.id, portion, owner: { shareId: share.shareId } }));
+  return Array.from({ length: count }, () => ({
+    ...print,
+    cut: cut.id,
+    portion,
+    owner: { shareId: share.shareId },
+  }));
 }
 
 function decodeSingles(problem: Problem, decision: UnitDecision, queue: Queue): SinglePiece[] {
@@ -229,7 +301,10 @@ function decodeSingles(problem: Problem, decision: UnitDecision, queue: Queue): 
   });
 }
 
-function ownedPieces(sides: readonly SidePlan[], singles: readonly SinglePiece[]): ReadonlyMap<string, string[]> {
+function ownedPieces(
+  sides: readonly SidePlan[],
+  singles: readonly SinglePiece[],
+): ReadonlyMap<string, string[]> {
   const owned = new Map<string, string[]>();
   const note = ({ pieceId, owner }: { readonly pieceId: string; readonly owner: Owner }): void => {
     if (owner && 'lineId' in owner) owned.set(owner.lineId, [...(owned.get(owner.lineId) ?? []), pieceId]);
@@ -243,7 +318,11 @@ function ownedPieces(sides: readonly SidePlan[], singles: readonly SinglePiece[]
 }
 
 /** Grams of bulk for each line, never more than the sides without a share weigh: shares of masses round to milligrams. */
-function giveBulk(problem: Problem, decision: Decision, sides: readonly SidePlan[]): ReadonlyMap<string, number> {
+function giveBulk(
+  problem: Problem,
+  decision: Decision,
+  sides: readonly SidePlan[],
+): ReadonlyMap<string, number> {
   const speciesOf = new Map(problem.day.animals.map((animal) => [animal.animalId, animal.speciesId]));
   const leftMg = new Map<string, number>();
   for (const side of sides) {
@@ -267,15 +346,26 @@ function giveBulk(problem: Problem, decision: Decision, sides: readonly SidePlan
 /** Turns what a solver decided into a plan. Shortfalls are left for the explanation to fill in. */
 export function decode(problem: Problem, decision: Decision): CuttingPlan {
   const queue = new Queue(problem, decision);
-  const sides = decision.units.filter(({ unit }) => unit.side !== null).map((unit) => new SideDecoder(problem, unit, queue).decode());
-  const singles = decision.units.filter(({ unit }) => unit.side === null).flatMap((unit) => decodeSingles(problem, unit, queue));
+  const sides = decision.units
+    .filter(({ unit }) => unit.side !== null)
+    .map((unit) => new SideDecoder(problem, unit, queue).decode());
+  const singles = decision.units
+    .filter(({ unit }) => unit.side === null)
+    .flatMap((unit) => decodeSingles(problem, unit, queue));
   const owned = ownedPieces(sides, singles);
   const bulkGiven = giveBulk(problem, decision, sides);
   const lines = problem.day.lines.map((line): LineFill => {
     const pieceIds = owned.get(line.lineId) ?? [];
     const bulkGrams = bulkGiven.get(line.lineId) ?? 0;
     const asked = askedPieces(line) || askedGrams(line);
-    return { lineId: line.lineId, asked, filled: askedPieces(line) > 0 ? pieceIds.length : bulkGrams, pieceIds, bulkGrams, shortfall: null };
+    return {
+      lineId: line.lineId,
+      asked,
+      filled: askedPieces(line) > 0 ? pieceIds.length : bulkGrams,
+      pieceIds,
+      bulkGrams,
+      shortfall: null,
+    };
   });
   const shares = problem.day.shares.map(({ shareId }) => ({
     shareId,

@@ -13,7 +13,12 @@ export function dropEngine(): void {
   loading = undefined;
 }
 
-export function modelData(highs: Highs, model: SparseModel, cost: readonly number[], relaxed: boolean): ModelData {
+export function modelData(
+  highs: Highs,
+  model: SparseModel,
+  cost: readonly number[],
+  relaxed: boolean,
+): ModelData {
   const starts: number[] = [];
   const indices: number[] = [];
   const values: number[] = [];
@@ -65,7 +70,12 @@ function setLimits(model: Model, limits: MipLimits): void {
 }
 
 /** Maximises. A time limit is an answer, not an error. */
-export function solveMip(highs: Highs, model: SparseModel, cost: readonly number[], limits: MipLimits): MipAnswer {
+export function solveMip(
+  highs: Highs,
+  model: SparseModel,
+  cost: readonly number[],
+  limits: MipLimits,
+): MipAnswer {
   const solver = highs.createModel(modelData(highs, model, cost, false));
   try {
     setLimits(solver, limits);
@@ -74,7 +84,12 @@ export function solveMip(highs: Highs, model: SparseModel, cost: readonly number
     const status = solver.getModelStatus();
     const { modelStatus } = highs.constants;
     if (status === modelStatus.infeasible || status === modelStatus.unboundedOrInfeasible) {
-      return { outcome: 'infeasible', values: new Float64Array(), objective: Number.NEGATIVE_INFINITY, bound: Number.NEGATIVE_INFINITY };
+      return {
+        outcome: 'infeasible',
+        values: new Float64Array(),
+        objective: Number.NEGATIVE_INFINITY,
+        bound: Number.NEGATIVE_INFINITY,
+      };
     }
     const solved = solver.info.get('primal_solution_status') === highs.constants.solutionStatus.feasible;
     return {

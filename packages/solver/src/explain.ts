@@ -1,4 +1,14 @@
-import { askedGrams, askedPieces, type CuttingPlan, type DemandLine, type LineFill, type Owner, type ShareFill, type Shortfall, type SidePlan } from '@flitchbook/plan';
+import {
+  askedGrams,
+  askedPieces,
+  type CuttingPlan,
+  type DemandLine,
+  type LineFill,
+  type Owner,
+  type ShareFill,
+  type Shortfall,
+  type SidePlan,
+} from '@flitchbook/plan';
 import { type Column, Pricer, type Prices } from './pricing.ts';
 import type { BulkDemand, Demand, Problem, UnitClass } from './problem.ts';
 
@@ -45,16 +55,24 @@ export class Explainer {
     this.#problem = problem;
     this.#plan = plan;
     this.#pricer = new Pricer(problem);
-    this.#classOf = new Map(problem.classes.flatMap((group) => group.units.filter(({ side }) => side).map((unit) => [unit.unitId, group] as const)));
+    this.#classOf = new Map(
+      problem.classes.flatMap((group) =>
+        group.units.filter(({ side }) => side).map((unit) => [unit.unitId, group] as const),
+      ),
+    );
     this.#lines = new Map(problem.day.lines.map((line) => [line.lineId, line]));
-    this.#demandOf = new Map(problem.demands.flatMap((demand) => demand.lines.map((line) => [line.lineId, demand] as const)));
+    this.#demandOf = new Map(
+      problem.demands.flatMap((demand) => demand.lines.map((line) => [line.lineId, demand] as const)),
+    );
     this.#ownedOn = new Map(plan.sides.map((side) => [side.sideId, ownedBy(side)]));
   }
 
   explain(): CuttingPlan {
     return {
       ...this.#plan,
-      lines: this.#plan.lines.map((fill) => (fill.filled < fill.asked ? { ...fill, shortfall: this.#line(fill) } : fill)),
+      lines: this.#plan.lines.map((fill) =>
+        fill.filled < fill.asked ? { ...fill, shortfall: this.#line(fill) } : fill,
+      ),
       shares: this.#plan.shares.map((fill) => this.#share(fill)),
     };
   }
@@ -78,25 +96,66 @@ export class Explainer {
     const wanted = rivals.reduce((sum, rival) => sum + (askedPieces(rival) || askedGrams(rival)), 0);
     const amount = (count: number): string => (short.bulk === null ? `${count}` : kilograms(count));
     if (most < wanted) {
-      const holders = this.#plan.lines.filter((other) => other.filled > 0 && other.lineId !== line.lineId && rivals.some((rival) => rival.lineId === other.lineId));
-      const kept = holders.length === 0 ? '' : ` ${listed([...new Set(holders.map((other) => this.#ownerOf(other.lineId)))])} ${holders.length === 1 ? 'has' : 'have'} part of them.`;
-      const alone = rivals.length === 1 ? `${amount(wanted)} asked for` : `${amount(wanted)} wanted over ${plural(rivals.length, 'line')}`;
-      return this.#saying('scarce', `${alone}; this day could give ${amount(most)} at the very most, with nothing else cut.${kept}${this.#atWhatCost(short)}`, most, this.#sacrifices(short), holders.map((other) => other.lineId));
+      const holders = this.#plan.lines.filter(
+        (other) =>
+          other.filled > 0 &&
+          other.lineId !== line.lineId &&
+          rivals.some((rival) => rival.lineId === other.lineId),
+      );
+      const kept =
+        holders.length === 0
+          ? ''
+          : ` ${listed([...new Set(holders.map((other) => this.#ownerOf(other.lineId)))])} ${holders.length === 1 ? 'has' : 'have'} part of them.`;
+      const alone =
+        rivals.length === 1
+          ? `${amount(wanted)} asked for`
+          : `${amount(wanted)} wanted over ${plural(rivals.length, 'line')}`;
+      return this.#saying(
+        'scarce',
+        `${alone}; this day could give ${amount(most)} at the very most, with nothing else cut.${kept}${this.#atWhatCost(short)}`,
+        most,
+        this.#sacrifices(short),
+        holders.map((other) => other.lineId),
+      );
     }
-    return this.#saying('clash', `This day could give ${amount(Math.min(most, fill.asked))}, but not beside the rest.${this.#atWhatCost(short)}`, most, this.#sacrifices(short));
+    return this.#saying(
+      'clash',
+      `This day could give ${amount(Math.min(most, fill.asked))}, but not beside the rest.${this.#atWhatCost(short)}`,
+      most,
+      this.#sacrifices(short),
+    );
   }
 
-  #saying(kind: Shortfall['kind'], says: string, mostPossible: number, sacrifices: readonly Sacrifice[] = [], holders: readonly string[] = []): Shortfall {
+  #saying(
+    kind: Shortfall['kind'],
+    says: string,
+    mostPossible: number,
+    sacrifices: readonly Sacrifice[] = [],
+    holders: readonly string[] = [],
+  ): Shortfall {
     const clashing = sacrifices.flatMap(({ lines }) => [...lines.keys()]);
-    const shares = kind === 'impossible' ? [] : this.#plan.sides.flatMap((side) => (side.shareId === null ? [] : [side.shareId]));
-    return { kind, says, withLines: [...new Set([...clashing, ...holders])], withShares: [...new Set(shares)], withLocks: [], mostPossible };
+    const shares =
+      kind === 'impossible'
+        ? []
+        : this.#plan.sides.flatMap((side) => (side.shareId === null ? [] : [side.shareId]));
+    return {
+      kind,
+      says,
+      withLines: [...new Set([...clashing, ...holders])],
+      withShares: [...new Set(shares)],
+      withLocks: [],
+      mostPossible,
+    };
   }
 
   /** Lines that ask for any of the same products or bulk, in the order of the book. */
   #rivals({ line, products, bulk }: Case): DemandLine[] {
-    if (bulk !== null) return this.#problem.bulkDemands.filter((demand) => demand.bulk === bulk).map((demand) => demand.line);
+    if (bulk !== null)
+      return this.#problem.bulkDemands.filter((demand) => demand.bulk === bulk).map((demand) => demand.line);
     if (products.length === 0) return [line];
-    return this.#problem.demands.filter(({ options }) => options.some(({ product }) => products.includes(product))).flatMap((demand) => demand.lines);
+    return this.#problem.demands
+      .filter(({ options }) => options.some(({ product }) => products.includes(product)))
+      .flatMap((demand) => demand.lines);
   }
 
   #asking({ products, bulk }: Case, worth: number): Prices {
@@ -109,7 +168,9 @@ export class Explainer {
   /** Most that the day could give with nothing else wanted, pieces or grams. */
   #most(short: Case): number {
     const priced = this.#pricer.price(this.#asking(short, 1));
-    const perClass = priced.map(({ value, column }) => value * (this.#problem.classes[column.classIndex]?.units.length ?? 0));
+    const perClass = priced.map(
+      ({ value, column }) => value * (this.#problem.classes[column.classIndex]?.units.length ?? 0),
+    );
     const sum = perClass.reduce((running, value) => running + value, 0);
     return short.bulk === null ? Math.floor(sum + 1e-6) : Math.floor(sum * 1000);
   }
@@ -118,7 +179,10 @@ export class Explainer {
     const cut = this.#problem.day.species[line.speciesId]?.cuts[line.cut];
     const facts = this.#problem.day.animals.flatMap((animal) => animal.sides).flatMap((side) => side.facts);
     const skinned = !facts.includes('skin-on') ? ' The carcasses came without their skin.' : '';
-    const knife = !this.#problem.day.tools.saw && line.portion.by !== 'whole' ? ' Without a saw, bone-in pieces part between the ribs only.' : '';
+    const knife =
+      !this.#problem.day.tools.saw && line.portion.by !== 'whole'
+        ? ' Without a saw, bone-in pieces part between the ribs only.'
+        : '';
     return `No side of this day gives ${cut?.name ?? line.cut} as ordered.${skinned}${knife}`;
   }
 
@@ -137,11 +201,13 @@ export class Explainer {
     const prices = this.#asking(short, wantedAbove);
     for (const lineId of owned.keys()) {
       for (const { product } of this.#demandOf.get(lineId)?.options ?? []) {
-        if (!short.products.includes(product)) prices.products[product] = Math.max(prices.products[product] as number, 1);
+        if (!short.products.includes(product))
+          prices.products[product] = Math.max(prices.products[product] as number, 1);
       }
     }
     const { column } = this.#pricer.priceClass(group, prices);
-    if (!short.products.some((product) => (column.products.get(product) ?? 0) > 0) && short.bulk === null) return undefined;
+    if (!short.products.some((product) => (column.products.get(product) ?? 0) > 0) && short.bulk === null)
+      return undefined;
     return { side, label: this.#labelOf(side), lines: this.#lost(column, owned, short.line.lineId) };
   }
 
@@ -165,13 +231,16 @@ export class Explainer {
     const [cheapest] = this.#sacrifices(short);
     if (!cheapest) return ' Every side that could give it is reserved whole.';
     if (cheapest.lines.size === 0) return '';
-    const losses = [...cheapest.lines].map(([lineId, count]) => `${this.#ownerOf(lineId)} ${this.#pieces(lineId, count)}`);
+    const losses = [...cheapest.lines].map(
+      ([lineId, count]) => `${this.#ownerOf(lineId)} ${this.#pieces(lineId, count)}`,
+    );
     return ` One more would have to come from ${cheapest.label}, and would cost ${listed(losses)}.`;
   }
 
   #pieces(lineId: string, count: number): string {
     const line = this.#lines.get(lineId);
-    const name = this.#problem.day.species[line?.speciesId ?? '']?.cuts[line?.cut ?? '']?.name ?? line?.cut ?? lineId;
+    const name =
+      this.#problem.day.species[line?.speciesId ?? '']?.cuts[line?.cut ?? '']?.name ?? line?.cut ?? lineId;
     return `${count} × ${name.charAt(0).toLowerCase()}${name.slice(1)}`;
   }
 
@@ -194,15 +263,29 @@ export class Explainer {
     const share = this.#problem.day.shares.find((candidate) => candidate.shareId === fill.shareId);
     const places = this.#problem.shares.filter((choice) => choice.share.shareId === fill.shareId);
     if (places.length === 0) {
-      return { ...fill, shortfall: this.#saying('impossible', `No ${share?.size === 'whole' ? 'animal' : 'side'} of this day can be cut to these instructions.`, 0) };
+      return {
+        ...fill,
+        shortfall: this.#saying(
+          'impossible',
+          `No ${share?.size === 'whole' ? 'animal' : 'side'} of this day can be cut to these instructions.`,
+          0,
+        ),
+      };
     }
-    const withLines = [...new Set(this.#plan.sides.flatMap((side) => [...(this.#ownedOn.get(side.sideId) ?? new Map<string, number>()).keys()]))];
+    const withLines = [
+      ...new Set(
+        this.#plan.sides.flatMap((side) => [
+          ...(this.#ownedOn.get(side.sideId) ?? new Map<string, number>()).keys(),
+        ]),
+      ),
+    ];
     const says = `Every ${share?.size === 'whole' ? 'animal' : 'side'} is needed: ${plural(withLines.length, 'line')} and ${plural(this.#plan.shares.filter(({ sideIds }) => sideIds.length > 0).length, 'share')} are filled from them.`;
     return { ...fill, shortfall: { ...this.#saying('clash', says, 0), withLines } };
   }
 }
 
-const total = (lines: ReadonlyMap<string, number>): number => [...lines.values()].reduce((sum, count) => sum + count, 0);
+const total = (lines: ReadonlyMap<string, number>): number =>
+  [...lines.values()].reduce((sum, count) => sum + count, 0);
 
 function ownedBy(side: SidePlan): Map<string, number> {
   const owned = new Map<string, number>();

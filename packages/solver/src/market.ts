@@ -32,29 +32,50 @@ function addDemands(problem: Problem, model: SparseModel, uses: Uses, wholeNumbe
       uses.product[product]?.push([column, -1]);
       return column;
     });
-    model.row(0, demand.pieces, columns.map((column) => [column, 1]));
-    if (demand.oneAnimal) addOneAnimal(demand.pieces, demand.options.map(({ animalId }) => animalId), columns, model);
+    model.row(
+      0,
+      demand.pieces,
+      columns.map((column) => [column, 1]),
+    );
+    if (demand.oneAnimal)
+      addOneAnimal(
+        demand.pieces,
+        demand.options.map(({ animalId }) => animalId),
+        columns,
+        model,
+      );
     return columns;
   });
 }
 
 /** A line that wants one animal picks which, and takes from no other. */
-function addOneAnimal(pieces: number, animals: readonly (string | null)[], columns: readonly number[], model: SparseModel): void {
+function addOneAnimal(
+  pieces: number,
+  animals: readonly (string | null)[],
+  columns: readonly number[],
+  model: SparseModel,
+): void {
   const picks = [...new Set(animals)].map((animal) => {
     const pick = model.column({}, 0, 1, true);
     const mine = columns.filter((_, at) => animals[at] === animal);
     model.row(-infinite, 0, [...mine.map((column): Entry => [column, 1]), [pick, -pieces]]);
     return pick;
   });
-  model.row(0, 1, picks.map((pick) => [pick, 1]));
+  model.row(
+    0,
+    1,
+    picks.map((pick) => [pick, 1]),
+  );
 }
 
 function addOutlets(problem: Problem, model: SparseModel, uses: Uses): void {
   for (const { product, steps } of problem.outlets.items) {
-    for (const { size, worth } of steps) uses.product[product]?.push([model.column({ rest: worth }, 0, size, false), -1]);
+    for (const { size, worth } of steps)
+      uses.product[product]?.push([model.column({ rest: worth }, 0, size, false), -1]);
   }
   problem.outlets.stocks.forEach(({ steps }, index) => {
-    for (const { size, worthPerGram } of steps) uses.stock[index]?.push([model.column({ rest: worthPerGram * 1000 }, 0, size / 1000, false), -1]);
+    for (const { size, worthPerGram } of steps)
+      uses.stock[index]?.push([model.column({ rest: worthPerGram * 1000 }, 0, size / 1000, false), -1]);
   });
   problem.outlets.bulks.forEach(({ worthPerGram }, index) => {
     uses.bulk[index]?.push([model.column({ rest: worthPerGram * 1000 }, 0, infinite, false), -1]);
@@ -69,7 +90,12 @@ function addShares(problem: Problem, model: SparseModel): number[] {
   });
   for (const share of problem.day.shares) {
     const mine = columns.filter((_, at) => problem.shares[at]?.share === share);
-    if (mine.length > 0) model.row(0, 1, mine.map((column) => [column, 1]));
+    if (mine.length > 0)
+      model.row(
+        0,
+        1,
+        mine.map((column) => [column, 1]),
+      );
   }
   return columns;
 }
@@ -77,7 +103,11 @@ function addShares(problem: Problem, model: SparseModel): number[] {
 /** @param wholeNumbers pieces given are declared whole; not needed where supply is, for the flow from whole supply is whole */
 export function addMarket(problem: Problem, model: SparseModel, wholeNumbers = false): Market {
   const lists = (count: number): Entry[][] => Array.from({ length: count }, () => []);
-  const uses: Uses = { product: lists(problem.products.length), stock: lists(problem.outlets.stocks.length), bulk: lists(problem.outlets.bulks.length) };
+  const uses: Uses = {
+    product: lists(problem.products.length),
+    stock: lists(problem.outlets.stocks.length),
+    bulk: lists(problem.outlets.bulks.length),
+  };
   const demandColumns = addDemands(problem, model, uses, wholeNumbers);
   const bulkColumns = problem.bulkDemands.map(({ tier, bulk, grams, worthPerGram }) => {
     const column = model.column({ [tier]: worthPerGram * 1000 }, 0, grams / 1000, false);
@@ -93,9 +123,14 @@ export function addMarket(problem: Problem, model: SparseModel, wholeNumbers = f
     shareColumns,
     read: (values) => ({
       pieces: demandColumns.flatMap((columns, demand) =>
-        columns.map((column, option) => ({ demand, option, count: Math.round(values[column] ?? 0) })).filter(({ count }) => count > 0),
+        columns
+          .map((column, option) => ({ demand, option, count: Math.round(values[column] ?? 0) }))
+          .filter(({ count }) => count > 0),
       ),
-      bulk: bulkColumns.map((column, demand) => ({ demand, grams: Math.max(0, Math.floor((values[column] ?? 0) * 1000 + 1e-4)) })),
+      bulk: bulkColumns.map((column, demand) => ({
+        demand,
+        grams: Math.max(0, Math.floor((values[column] ?? 0) * 1000 + 1e-4)),
+      })),
     }),
   };
 }

@@ -95,12 +95,28 @@ export class Master {
       });
       base.row(group.units.length, group.units.length, taken);
     }
-    const goal = (name: keyof Goals): number => base.row(-infinite, infinite, base.costs[name].map((cost, column): Entry => [column, cost]).filter(([, cost]) => cost !== 0));
-    return { products, stocks, bulks, classes, goals: { promised: goal('promised'), wished: goal('wished'), rest: goal('rest') } };
+    const goal = (name: keyof Goals): number =>
+      base.row(
+        -infinite,
+        infinite,
+        base.costs[name].map((cost, column): Entry => [column, cost]).filter(([, cost]) => cost !== 0),
+      );
+    return {
+      products,
+      stocks,
+      bulks,
+      classes,
+      goals: { promised: goal('promised'), wished: goal('wished'), rest: goal('rest') },
+    };
   }
 
   #cost(): number[] {
-    const base = this.#base.lower.map((_, column) => goalOrder.reduce((sum, goal) => sum + this.#weights[goal] * (this.#base.costs[goal][column] as number), 0));
+    const base = this.#base.lower.map((_, column) =>
+      goalOrder.reduce(
+        (sum, goal) => sum + this.#weights[goal] * (this.#base.costs[goal][column] as number),
+        0,
+      ),
+    );
     return [...base, ...this.columns.map((column) => this.#columnCost(column))];
   }
 
@@ -142,13 +158,44 @@ export class Master {
     this.#known.add(key);
     this.columns.push(column);
     const entries = this.#entries(column).sort(([left], [right]) => left - right);
-    this.#solver.addCol(this.#columnCost(column), 0, infinite, { indices: entries.map(([row]) => row), values: entries.map(([, value]) => value) });
+    this.#solver.addCol(this.#columnCost(column), 0, infinite, {
+      indices: entries.map(([row]) => row),
+      values: entries.map(([, value]) => value),
+    });
     return true;
   }
 
   /** At least `least` units cut this way; 0 sets it free again. */
   fix(column: number, least: number): void {
     this.#solver.changeColBounds(this.#base.columns + column, least, infinite);
+  }
+
+  /** Choices of the market that must be whole: shares, and which animal a one-animal line takes. */
+  get wholeChoices(): readonly number[] {
+    return this.#base.integer.flatMap((whole, column) => (whole ? [column] : []));
+  }
+
+  /** Settles a choice of the market at 1, or sets it free again. */
+  settle(choice: number, taken: boolean): void {
+    this.#solver.changeColBounds(
+      choice,
+      taken ? 1 : (this.#base.lower[choice] as number),
+      this.#base.upper[choice] as number,
+    );
+  }
+
+  /** What an answer reaches on each goal. */
+  goalsAt(values: ArrayLike<number>): Goals {
+    const sum = (goal: keyof Goals): number =>
+      this.#base.costs[goal].reduce(
+        (running, cost, column) => running + cost * (values[column] as number),
+        0,
+      );
+    const labour = this.columns.reduce(
+      (running, column, at) => running + this.#labour(column) * (values[this.#base.columns + at] ?? 0),
+      0,
+    );
+    return { promised: sum('promised'), wished: sum('wished'), rest: sum('rest') + labour };
   }
 
   /** How often each way is used in an answer, whole or not. */
@@ -160,9 +207,11 @@ export class Master {
   solve(): MasterAnswer {
     this.#solver.run();
     const status = this.#solver.getModelStatus();
-    if (status !== this.#highs.constants.modelStatus.optimal) throw new Error(`master relaxation ended with status ${status}`);
+    if (status !== this.#highs.constants.modelStatus.optimal)
+      throw new Error(`master relaxation ended with status ${status}`);
     const { rowDual, colValue } = this.#solver.getSolution();
-    const part = (first: number, count: number): Float64Array => Float64Array.from({ length: count }, (_, at) => Math.max(0, -(rowDual[first + at] as number)));
+    const part = (first: number, count: number): Float64Array =>
+      Float64Array.from({ length: count }, (_, at) => Math.max(0, -(rowDual[first + at] as number)));
     const restDual = rowDual[this.#rows.goals.rest] as number;
     return {
       objective: this.#solver.getObjectiveValue(),
@@ -177,26 +226,48 @@ export class Master {
     };
   }
 
-  /** The master over the ways known so far as a mixed-integer programme, floors kept. */
-  restricted(): { readonly model: SparseModel; readonly firstColumn: number } {
+  /**
+   * The master over some of the ways as a mixed-integer programme.
+   * @param ranges least and most units for each way that takes part; the others are not used
+   * @returns the model, its cost at the present weights, and the ways in the order of their columns
+   */
+  restricted(ranges: ReadonlyMap<number, readonly [least: number, most: number]>): {
+    readonly model: SparseModel;
+    readonly cost: number[];
+    readonly ways: readonly number[];
+  } {
     const model = new SparseModel();
     const base = this.#base;
     base.lower.forEach((lower, column) => {
-      const cost = { promised: base.costs.promised[column] as number, wished: base.costs.wished[column] as number, rest: base.costs.rest[column] as number };
-      model.column(cost, lower, base.upper[column] as number, base.integer[column] as boolean);
+      model.column({}, lower, base.upper[column] as number, base.integer[column] as boolean);
     });
-    const firstColumn = model.columns;
-    const perRow: Entry[][] = base.rows.map(({ indices, values }) => indices.map((index, at): Entry => [index, values[at] as number]));
-    for (const column of this.columns) {
-      const units = this.#problem.classes[column.classIndex]?.units.length ?? 1;
-      const index = model.column({ rest: this.#labour(column) }, 0, units, true);
+    const perRow: Entry[][] = base.rows.map(({ indices, values }) =>
+      indices.map((index, at): Entry => [index, values[at] as number]),
+    );
+    const ways = [...ranges.keys()];
+    for (const [way, [least, most]] of ranges) {
+      const column = this.columns[way] as Column;
+      const index = model.column({}, least, most, true);
       for (const [row, value] of this.#entries(column)) perRow[row]?.push([index, value]);
     }
     perRow.forEach((entries, row) => {
-      const goal = goalOrder.find((name) => this.#rows.goals[name] === row);
-      model.row(goal ? this.#floors[goal] : (base.rowLower[row] as number), base.rowUpper[row] as number, entries);
+      model.row(base.rowLower[row] as number, base.rowUpper[row] as number, entries);
     });
-    return { model, firstColumn };
+    const cost = [
+      ...this.#cost().slice(0, base.columns),
+      ...ways.map((way) => this.#columnCost(this.columns[way] as Column)),
+    ];
+    return { model, cost, ways };
+  }
+
+  /** Engine values of an answer to `restricted`, as if every way had taken part. */
+  spread(values: ArrayLike<number>, ways: readonly number[]): Float64Array {
+    const all = new Float64Array(this.#base.columns + this.columns.length);
+    for (let column = 0; column < this.#base.columns; column++) all[column] = values[column] as number;
+    ways.forEach((way, at) => {
+      all[this.#base.columns + way] = Math.round(values[this.#base.columns + at] as number);
+    });
+    return all;
   }
 
   readMarket(values: ArrayLike<number>): Assignment {

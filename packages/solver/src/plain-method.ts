@@ -1,8 +1,8 @@
 import type { Goals } from '@flitchbook/plan';
 import type { Highs } from 'highs';
-import type { Budget } from './columns.ts';
 import { solveMip } from './engine.ts';
 import { buildPlain } from './plain.ts';
+import type { Budget } from './price-out.ts';
 import type { Decision, Problem } from './problem.ts';
 import { type Entry, goalOrder } from './sparse-model.ts';
 
@@ -27,7 +27,13 @@ const infinite = Number.POSITIVE_INFINITY;
  * The plain model solved goal by goal. Given what is known already it looks only for something better, and says that
  * there is nothing when there is not.
  */
-export function solvePlain(highs: Highs, problem: Problem, budget: Budget, gap: number, known?: Known): MethodAnswer {
+export function solvePlain(
+  highs: Highs,
+  problem: Problem,
+  budget: Budget,
+  gap: number,
+  known?: Known,
+): MethodAnswer {
   const { model, read } = buildPlain(problem);
   const goals = { ...(known?.goals ?? { promised: -infinite, wished: -infinite, rest: -infinite }) };
   const bound = { ...(known?.bound ?? { promised: infinite, wished: infinite, rest: infinite }) };
@@ -41,13 +47,23 @@ export function solvePlain(highs: Highs, problem: Problem, budget: Budget, gap: 
     if (!proven && budget.secondsLeft() > 0) {
       const least = better ? -infinite : goals[goal] + sameWorth;
       const row = model.row(least, better ? infinite : bound[goal] + sameWorth, entries);
-      const found = solveMip(highs, model, costs, { seconds: budget.secondsLeft(), relativeGap: gap, absoluteGap: sameWorth, seed: budget.seed, ...(start ? { start } : {}) });
+      const found = solveMip(highs, model, costs, {
+        seconds: budget.secondsLeft(),
+        relativeGap: gap,
+        absoluteGap: sameWorth,
+        seed: budget.seed,
+        ...(start ? { start } : {}),
+      });
       if (found.outcome === 'infeasible') bound[goal] = goals[goal];
       else bound[goal] = Math.min(bound[goal], found.bound);
       if (found.values.length > 0) {
         start = found.values;
         decision = read(found.values);
-        for (const each of goalOrder) goals[each] = model.costs[each].reduce((sum, cost, column) => sum + cost * (found.values[column] as number), 0);
+        for (const each of goalOrder)
+          goals[each] = model.costs[each].reduce(
+            (sum, cost, column) => sum + cost * (found.values[column] as number),
+            0,
+          );
         better = true;
       }
       model.rowLower[row] = -infinite;

@@ -1,6 +1,18 @@
-import { layRuns, usableUmOf, type ZoneWay } from '@flitchbook/carcass';
+import { usableUmOf, type ZoneWay } from '@flitchbook/carcass';
 import { addMarket } from './market.ts';
-import type { BarNode, Decision, ItemOut, Layout, PrimalNode, Problem, RunChoice, ShareChoice, Unit, UnitClass, UnitDecision } from './problem.ts';
+import type {
+  BarNode,
+  Decision,
+  ItemOut,
+  Layout,
+  PrimalNode,
+  Problem,
+  RunChoice,
+  ShareChoice,
+  Unit,
+  UnitClass,
+  UnitDecision,
+} from './problem.ts';
 import { shareDecision } from './share-way.ts';
 import { type Entry, SparseModel } from './sparse-model.ts';
 import { releasesOf } from './tree.ts';
@@ -35,7 +47,10 @@ class UnitModel {
   readonly #presence: Entry[][];
   readonly choiceColumns = new Map<number, number[]>();
   readonly wayColumns = new Map<number, { readonly way: ZoneWay; readonly column: number }[][]>();
-  readonly pieceColumns = new Map<number, Map<string, { readonly product: number; readonly column: number }[]>>();
+  readonly pieceColumns = new Map<
+    number,
+    Map<string, { readonly product: number; readonly column: number }[]>
+  >();
   readonly labelColumns = new Map<string, { readonly product: number; readonly column: number }[]>();
 
   constructor(problem: Problem, model: SparseModel, supply: Supply, group: UnitClass) {
@@ -54,7 +69,8 @@ class UnitModel {
       const node = this.#group.nodes[index];
       if (node?.kind === 'primal') this.#primal(node, index);
       else if (node?.kind === 'bar') this.#bar(node, index);
-      else if (node?.kind === 'singles') for (const item of node.items) this.#makeItem(item, index, this.#presence[index] as Entry[]);
+      else if (node?.kind === 'singles')
+        for (const item of node.items) this.#makeItem(item, index, this.#presence[index] as Entry[]);
     }
   }
 
@@ -72,7 +88,8 @@ class UnitModel {
     const columns = node.choices.map((choice) => {
       const column = this.#model.column(this.#minutesCost(choice.operation.minutes), 0, 1, true);
       for (const child of choice.opens) this.#presence[child]?.push([column, 1]);
-      for (const { index: bulk, grams } of choice.bulks) this.#supply.bulk[bulk]?.push([column, grams / 1000]);
+      for (const { index: bulk, grams } of choice.bulks)
+        this.#supply.bulk[bulk]?.push([column, grams / 1000]);
       for (const item of choice.items) this.#makeItem(item, index, [[column, 1]]);
       return column;
     });
@@ -91,14 +108,23 @@ class UnitModel {
     const labels = out.products.map((product) => ({ product, column: this.#model.column({}, 0, 1, true) }));
     for (const { product, column } of labels) this.#supply.product[product]?.push([column, 1]);
     this.labelColumns.set(key, [...known, ...labels]);
-    this.#model.row(0, 0, [...labels.map(({ column }): Entry => [column, 1]), ...made.map(([column, value]): Entry => [column, -value])]);
+    this.#model.row(0, 0, [
+      ...labels.map(({ column }): Entry => [column, 1]),
+      ...made.map(([column, value]): Entry => [column, -value]),
+    ]);
   }
 
   #bar(node: BarNode, index: number): void {
     const pools = new Map<string, Pool>();
-    const zones = node.zones.map((_, zone) => distinctWays(node, zone).map((way) => ({ way, column: this.#way(node, index, zone, way, pools) })));
+    const zones = node.zones.map((_, zone) =>
+      distinctWays(node, zone).map((way) => ({ way, column: this.#way(node, index, zone, way, pools) })),
+    );
     this.wayColumns.set(index, zones);
-    for (const zone of zones) this.#oneOf(zone.map(({ column }) => column), index);
+    for (const zone of zones)
+      this.#oneOf(
+        zone.map(({ column }) => column),
+        index,
+      );
     this.#forbidPairs(node, zones);
     const pieces = new Map<string, { product: number; column: number }[]>();
     for (const pool of pools.values()) pieces.set(pool.stock, this.#pool(pool));
@@ -106,7 +132,12 @@ class UnitModel {
   }
 
   #way(node: BarNode, index: number, zone: number, way: ZoneWay, pools: Map<string, Pool>): number {
-    const column = this.#model.column(this.#minutesCost(way.reduce((sum, stretch) => sum + stretch.manner.minutes, 0)), 0, 1, true);
+    const column = this.#model.column(
+      this.#minutesCost(way.reduce((sum, stretch) => sum + stretch.manner.minutes, 0)),
+      0,
+      1,
+      true,
+    );
     const shape = shapeOf(node, zone);
     for (const stretch of way.map((entry) => ({ ...entry, zone: shape }))) {
       const choice = node.runs.find(({ run }) => run.stock === stretch.manner.stock) as RunChoice;
@@ -115,7 +146,9 @@ class UnitModel {
       pools.set(choice.run.stock, pool);
       for (const release of releasesOf(stretch)) {
         if (release.to === 'bulk') {
-          const bulk = this.#problem.outlets.bulks.findIndex(({ key }) => key === `${this.#group.speciesId}:${release.id}`);
+          const bulk = this.#problem.outlets.bulks.findIndex(
+            ({ key }) => key === `${this.#group.speciesId}:${release.id}`,
+          );
           this.#supply.bulk[bulk]?.push([column, release.massMg / 1_000_000]);
         } else this.#makeItem(itemOutOf(node, release.id), index, [[column, 1]]);
       }
@@ -124,13 +157,22 @@ class UnitModel {
   }
 
   /** A joining stock stands in one run of a bar: pairs of ways that part it are out. */
-  #forbidPairs(node: BarNode, zones: readonly (readonly { readonly way: ZoneWay; readonly column: number }[])[]): void {
+  #forbidPairs(
+    node: BarNode,
+    zones: readonly (readonly { readonly way: ZoneWay; readonly column: number }[])[],
+  ): void {
     zones.forEach((left, at) => {
       zones.slice(at + 1).forEach((right, offset) => {
         for (const first of left) {
           for (const second of right) {
-            const together = node.layouts.some(({ ways }) => ways[at] === first.way && ways[at + 1 + offset] === second.way);
-            if (!together) this.#model.row(0, 1, [[first.column, 1], [second.column, 1]]);
+            const together = node.layouts.some(
+              ({ ways }) => ways[at] === first.way && ways[at + 1 + offset] === second.way,
+            );
+            if (!together)
+              this.#model.row(0, 1, [
+                [first.column, 1],
+                [second.column, 1],
+              ]);
           }
         }
       });
@@ -146,7 +188,11 @@ class UnitModel {
     });
     const free = this.#model.column({}, 0, Number.POSITIVE_INFINITY, false);
     this.#supply.stock[choice.outlet]?.push([free, choice.freeGramsPerUm]);
-    this.#model.row(0, 0, [[free, 1], ...pieces.map(({ column, takesMm }): Entry => [column, takesMm]), ...usableMm.map(([column, mm]): Entry => [column, -mm])]);
+    this.#model.row(0, 0, [
+      [free, 1],
+      ...pieces.map(({ column, takesMm }): Entry => [column, takesMm]),
+      ...usableMm.map(([column, mm]): Entry => [column, -mm]),
+    ]);
     return pieces;
   }
 }
@@ -156,7 +202,9 @@ function distinctWays(node: BarNode, zone: number): readonly ZoneWay[] {
 }
 
 function shapeOf(node: BarNode, zone: number) {
-  const stretch = node.runs.flatMap(({ run }) => run.stretches).find((candidate) => candidate.zone.zone.id === node.zones[zone]);
+  const stretch = node.runs
+    .flatMap(({ run }) => run.stretches)
+    .find((candidate) => candidate.zone.zone.id === node.zones[zone]);
   if (!stretch) throw new Error(`no run in zone ${node.zones[zone]} of ${node.partId}`);
   return stretch.zone;
 }
@@ -167,7 +215,9 @@ const itemOutOf = (node: BarNode, item: string): ItemOut =>
 const isOn = (values: ArrayLike<number>, column: number): boolean => (values[column] ?? 0) > 0.5;
 
 function readBar(node: BarNode, index: number, unit: UnitModel, values: ArrayLike<number>) {
-  const ways = (unit.wayColumns.get(index) ?? []).map((zone) => zone.find(({ column }) => isOn(values, column))?.way);
+  const ways = (unit.wayColumns.get(index) ?? []).map(
+    (zone) => zone.find(({ column }) => isOn(values, column))?.way,
+  );
   const layout = node.layouts.findIndex((candidate) => candidate.ways.every((way, at) => way === ways[at]));
   const chosen = node.layouts[layout] as Layout | undefined;
   if (!chosen) return undefined;
@@ -184,13 +234,20 @@ function spreadOverRuns(
   const pieces = new Map<number, Map<number, number>>();
   for (const index of layout.runs) {
     const { run } = node.runs[index] as RunChoice;
-    const counts = (columns.get(run.stock) ?? []).map(({ product, column }) => [product, Math.round(values[column] ?? 0)] as const);
+    const counts = (columns.get(run.stock) ?? []).map(
+      ({ product, column }) => [product, Math.round(values[column] ?? 0)] as const,
+    );
     pieces.set(index, new Map(counts.filter(([, count]) => count > 0)));
   }
   return pieces;
 }
 
-function readUnit(unit: Unit, group: UnitClass, unitModel: UnitModel, values: ArrayLike<number>): UnitDecision {
+function readUnit(
+  unit: Unit,
+  group: UnitClass,
+  unitModel: UnitModel,
+  values: ArrayLike<number>,
+): UnitDecision {
   const choices = new Map<number, number>();
   const pieces = new Map<number, Map<number, Map<number, number>>>();
   group.nodes.forEach((node, index) => {
@@ -205,7 +262,9 @@ function readUnit(unit: Unit, group: UnitClass, unitModel: UnitModel, values: Ar
   const labels = new Map<string, number>();
   group.nodes.forEach((node, index) => {
     for (const { item, products } of itemsOf(node)) {
-      const labelled = (unitModel.labelColumns.get(`${index}/${item}`) ?? []).find(({ column }) => isOn(values, column));
+      const labelled = (unitModel.labelColumns.get(`${index}/${item}`) ?? []).find(({ column }) =>
+        isOn(values, column),
+      );
       const product = labelled?.product ?? (products.length === 1 ? products[0] : undefined);
       if (product !== undefined) labels.set(`${index}/${item}`, product);
     }
@@ -229,11 +288,15 @@ interface Seat {
 function addSeats(problem: Problem, shareColumns: readonly number[], model: SparseModel): Seat[] {
   return problem.shares.flatMap((choice, at) => {
     const candidates = problem.classes.flatMap((group) => group.units.map((unit) => ({ unit, group })));
-    const inClass = candidates.filter(({ unit, group }) => choice.takes.includes(group.index) && choice.animalIds.includes(unit.animalId));
+    const inClass = candidates.filter(
+      ({ unit, group }) => choice.takes.includes(group.index) && choice.animalIds.includes(unit.animalId),
+    );
     const groups =
       choice.share.size === 'half'
         ? inClass.map(({ unit }) => [unit])
-        : choice.animalIds.map((animalId) => inClass.filter(({ unit }) => unit.animalId === animalId).map(({ unit }) => unit));
+        : choice.animalIds.map((animalId) =>
+            inClass.filter(({ unit }) => unit.animalId === animalId).map(({ unit }) => unit),
+          );
     const seats = groups.map((units): Seat => ({ choice, units, column: model.column({}, 0, 1, true) }));
     model.row(0, 0, [...seats.map(({ column }): Entry => [column, 1]), [shareColumns[at] as number, -1]]);
     return seats;
@@ -243,7 +306,11 @@ function addSeats(problem: Problem, shareColumns: readonly number[], model: Spar
 export function buildPlain(problem: Problem): PlainModel {
   const model = new SparseModel();
   const market = addMarket(problem, model);
-  const supply: Supply = { product: [...market.productUses], stock: [...market.stockUses], bulk: [...market.bulkUses] };
+  const supply: Supply = {
+    product: [...market.productUses],
+    stock: [...market.stockUses],
+    bulk: [...market.bulkUses],
+  };
   const units = problem.classes.flatMap((group) => group.units.map((unit) => ({ unit, group })));
   const seats = addSeats(problem, market.shareColumns, model);
   const unitModels = units.map(({ unit, group }) => {
@@ -260,7 +327,9 @@ export function buildPlain(problem: Problem): PlainModel {
       assignment: market.read(values),
       units: units.map(({ unit, group }, at) => {
         const seat = seats.find(({ column, units: seated }) => seated.includes(unit) && isOn(values, column));
-        return seat ? shareDecision(unit, group, seat.choice.share) : readUnit(unit, group, unitModels[at] as UnitModel, values);
+        return seat
+          ? shareDecision(unit, group, seat.choice.share)
+          : readUnit(unit, group, unitModels[at] as UnitModel, values);
       }),
     }),
   };

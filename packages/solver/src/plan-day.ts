@@ -1,10 +1,11 @@
 import { type CuttingDay, type CuttingPlan, type Goals, goalsOf, type Proof } from '@flitchbook/plan';
-import { type Budget, solveByColumns } from './columns.ts';
+import { solveByColumns } from './columns.ts';
 import { compile } from './compile.ts';
 import { decode } from './decode.ts';
 import { dropEngine, engine } from './engine.ts';
 import { Explainer } from './explain.ts';
 import { sameWorth, solvePlain } from './plain-method.ts';
+import type { Budget } from './price-out.ts';
 import type { Decision, Problem } from './problem.ts';
 import { goalOrder } from './sparse-model.ts';
 
@@ -25,12 +26,19 @@ interface Found {
 }
 
 /** Worth of a plan all told: what gaps are measured against. */
-const worthOf = (goals: Goals): number => Math.max(1, goals.promised + goals.wished + Math.max(0, goals.rest));
+const worthOf = (goals: Goals): number =>
+  Math.max(1, goals.promised + goals.wished + Math.max(0, goals.rest));
 
 /** Largest distance of a goal from its bound, as a share of the plan's worth. */
 export function gapOf(goals: Goals, bound: Goals): number {
   return Math.max(...goalOrder.map((goal) => Math.max(0, bound[goal] - goals[goal]) / worthOf(goals)));
 }
+
+/** There is always a plan; where none came in time, the first one is waited for. */
+const withoutEnd = (budget: Budget): Budget => ({
+  ...budget,
+  secondsLeft: () => Math.max(5, budget.secondsLeft()),
+});
 
 async function search(problem: Problem, options: SolveOptions, budget: Budget): Promise<Found> {
   const highs = await engine();
@@ -39,10 +47,13 @@ async function search(problem: Problem, options: SolveOptions, budget: Budget): 
       const { decision, bound } = solvePlain(highs, problem, budget, options.gap);
       if (decision) return { decision, bound };
     }
-    const columns = solveByColumns(highs, problem, budget);
-    if (gapOf(columns.goals, columns.bound) <= options.gap || budget.secondsLeft() <= 0) return columns;
-    const finished = solvePlain(highs, problem, budget, options.gap, columns);
-    return { decision: finished.decision ?? columns.decision, bound: finished.bound };
+    const near = (goals: Goals, bound: Goals): boolean => gapOf(goals, bound) <= options.gap;
+    const columns = solveByColumns(highs, problem, budget, near);
+    if (columns && (near(columns.goals, columns.bound) || budget.secondsLeft() <= 0)) return columns;
+    const finished = solvePlain(highs, problem, columns ? budget : withoutEnd(budget), options.gap, columns);
+    const decision = finished.decision ?? columns?.decision;
+    if (!decision) throw new Error('no plan was found');
+    return { decision, bound: finished.bound };
   } catch (fault) {
     dropEngine();
     throw fault;
@@ -50,7 +61,8 @@ async function search(problem: Problem, options: SolveOptions, budget: Budget): 
 }
 
 function proofOf(goals: Goals, found: Found, options: SolveOptions, seconds: number): Proof {
-  const rounded = (goal: keyof Goals): number => Math.max(goals[goal], Math.floor(found.bound[goal] + sameWorth));
+  const rounded = (goal: keyof Goals): number =>
+    Math.max(goals[goal], Math.floor(found.bound[goal] + sameWorth));
   const bound = { promised: rounded('promised'), wished: rounded('wished'), rest: rounded('rest') };
   const gap = gapOf(goals, bound);
   const proven = goalOrder.every((goal) => bound[goal] - goals[goal] <= 1);
@@ -71,7 +83,10 @@ export async function planDay(day: CuttingDay, options: SolveOptions): Promise<C
   const budget: Budget = { secondsLeft: () => options.deadlineSeconds - (now() - began), seed: options.seed };
   const found: Found =
     problem.classes.length === 0
-      ? { decision: { units: [], assignment: { pieces: [], bulk: [] } }, bound: { promised: 0, wished: 0, rest: 0 } }
+      ? {
+          decision: { units: [], assignment: { pieces: [], bulk: [] } },
+          bound: { promised: 0, wished: 0, rest: 0 },
+        }
       : await search(problem, options, budget);
   const plan = new Explainer(problem, decode(problem, found.decision)).explain();
   return { ...plan, proof: proofOf(goalsOf(day, plan), found, options, now() - began) };

@@ -1,4 +1,4 @@
-import { type KnapsackOption, KnapsackTable } from './knapsack.ts';
+import { Knapsack, type KnapsackOption } from './knapsack.ts';
 import type { Amount, BarNode, ItemOut, OperationChoice, Problem, RunChoice, UnitClass } from './problem.ts';
 
 /** Bid prices: what the day would pay for one more of each. Bulk and stock by the kilogram, labour by the minute. */
@@ -23,8 +23,8 @@ export interface Column {
 
 interface PricedRun {
   readonly value: number;
-  readonly table: KnapsackTable | undefined;
-  /** option index in the run for each option of the table */
+  readonly knapsack: Knapsack | undefined;
+  /** option index in the run for each option of the knapsack */
   readonly kept: readonly number[];
 }
 
@@ -32,28 +32,29 @@ const add = <K>(into: Map<K, number>, key: K, amount: number): void => {
   into.set(key, (into.get(key) ?? 0) + amount);
 };
 
-/** Finds, for any bid prices, the best way to cut a unit: exactly, up the tree, one knapsack table for like runs. */
+/** Finds, for any bid prices, the best way to cut a unit: exactly, up the tree, one knapsack for like runs. */
 export class Pricer {
   readonly #problem: Problem;
-  readonly #longest = new Map<string, number>();
 
   constructor(problem: Problem) {
     this.#problem = problem;
-    for (const node of problem.classes.flatMap((group) => group.nodes)) {
-      if (node.kind !== 'bar') continue;
-      for (const { run, tableKey } of node.runs) this.#longest.set(tableKey, Math.max(run.usableUm, this.#longest.get(tableKey) ?? 0));
-    }
   }
 
-  /** @returns the best column of each class with its value at these prices */
-  price(prices: Prices): readonly { readonly column: Column; readonly value: number }[] {
+  /** @returns the best column of each class, or of some, with its value at these prices */
+  price(
+    prices: Prices,
+    classes?: ReadonlySet<number>,
+  ): readonly { readonly column: Column; readonly value: number }[] {
     const tables = new Map<string, PricedRun>();
-    return this.#problem.classes.map((group) => new ClassPricing(group, prices, tables, this.#longest).best());
+    const groups = classes
+      ? this.#problem.classes.filter(({ index }) => classes.has(index))
+      : this.#problem.classes;
+    return groups.map((group) => new ClassPricing(group, prices, tables).best());
   }
 
   /** The same for one class. */
   priceClass(group: UnitClass, prices: Prices): { readonly column: Column; readonly value: number } {
-    return new ClassPricing(group, prices, new Map(), this.#longest).best();
+    return new ClassPricing(group, prices, new Map()).best();
   }
 }
 
@@ -61,16 +62,14 @@ class ClassPricing {
   readonly #group: UnitClass;
   readonly #prices: Prices;
   readonly #tables: Map<string, PricedRun>;
-  readonly #longest: ReadonlyMap<string, number>;
   readonly #values: Float64Array;
   readonly #choices: Int32Array;
   readonly #runs = new Map<number, readonly PricedRun[]>();
 
-  constructor(group: UnitClass, prices: Prices, tables: Map<string, PricedRun>, longest: ReadonlyMap<string, number>) {
+  constructor(group: UnitClass, prices: Prices, tables: Map<string, PricedRun>) {
     this.#group = group;
     this.#prices = prices;
     this.#tables = tables;
-    this.#longest = longest;
     this.#values = new Float64Array(group.nodes.length);
     this.#choices = new Int32Array(group.nodes.length);
   }
@@ -85,10 +84,10 @@ class ClassPricing {
     return { column: this.#column(), value: this.#values[0] as number };
   }
 
-  #bestOf<T>(index: number, choices: readonly T[], valueOf: (choice: T) => number): void {
+  #bestOf<T>(index: number, choices: readonly T[], worthOf: (choice: T) => number): void {
     let top = Number.NEGATIVE_INFINITY;
     for (let at = 0; at < choices.length; at++) {
-      const value = valueOf(choices[at] as T);
+      const value = worthOf(choices[at] as T);
       if (value > top) {
         top = value;
         this.#choices[index] = at;
@@ -98,7 +97,10 @@ class ClassPricing {
   }
 
   #choiceValue(choice: OperationChoice): number {
-    let value = this.#itemsValue(choice.items) + this.#bulkValue(choice.bulks) - choice.operation.minutes * this.#prices.minute;
+    let value =
+      this.#itemsValue(choice.items) +
+      this.#bulkValue(choice.bulks) -
+      choice.operation.minutes * this.#prices.minute;
     for (const child of choice.opens) value += this.#values[child] as number;
     return value;
   }
@@ -111,7 +113,9 @@ class ClassPricing {
 
   #label({ products }: ItemOut): number {
     let label = products[0] as number;
-    for (const product of products) if ((this.#prices.products[product] as number) > (this.#prices.products[label] as number)) label = product;
+    for (const product of products)
+      if ((this.#prices.products[product] as number) > (this.#prices.products[label] as number))
+        label = product;
     return label;
   }
 
@@ -125,7 +129,8 @@ class ClassPricing {
     const runs = node.runs.map((run) => this.#priceRun(run));
     this.#runs.set(index, runs);
     this.#bestOf(index, node.layouts, (layout) => {
-      let value = this.#itemsValue(layout.items) + this.#bulkValue(layout.bulks) - layout.minutes * this.#prices.minute;
+      let value =
+        this.#itemsValue(layout.items) + this.#bulkValue(layout.bulks) - layout.minutes * this.#prices.minute;
       for (const run of layout.runs) value += (runs[run] as PricedRun).value;
       return value;
     });
@@ -137,7 +142,10 @@ class ClassPricing {
     const known = this.#tables.get(key);
     const priced = known ?? this.#table(choice, freePerUm);
     if (!known) this.#tables.set(key, priced);
-    return { ...priced, value: freePerUm * choice.run.usableUm + (priced.table?.worth(choice.run.usableUm) ?? 0) };
+    return {
+      ...priced,
+      value: freePerUm * choice.run.usableUm + (priced.knapsack?.fill(choice.run.usableUm).worth ?? 0),
+    };
   }
 
   #table(choice: RunChoice, freePerUm: number): PricedRun {
@@ -149,8 +157,7 @@ class ClassPricing {
       kept.push(at);
       options.push({ takes: takesUm, worth });
     });
-    const table = kept.length === 0 ? undefined : new KnapsackTable(options, this.#longest.get(choice.tableKey) ?? 0);
-    return { value: 0, table, kept };
+    return { value: 0, knapsack: kept.length === 0 ? undefined : new Knapsack(options), kept };
   }
 
   #column(): Column {
@@ -196,15 +203,24 @@ class ClassPricing {
     return { classIndex: this.#group.index, choices, pieces, labels, products, stockKg, bulkKg, minutes };
   }
 
-  #layPieces(node: BarNode, index: number, runs: readonly number[], products: Map<number, number>, stockKg: Map<number, number>): Map<number, Map<number, number>> {
+  #layPieces(
+    node: BarNode,
+    index: number,
+    runs: readonly number[],
+    products: Map<number, number>,
+    stockKg: Map<number, number>,
+  ): Map<number, Map<number, number>> {
     const laid = new Map<number, Map<number, number>>();
     for (const at of runs) {
       const choice = node.runs[at] as RunChoice;
       const priced = this.#runs.get(index)?.[at] as PricedRun;
       const counts = new Map<number, number>();
       let freeUm = choice.run.usableUm;
-      for (const [option, count] of priced.table?.counts(choice.run.usableUm) ?? []) {
-        const { product, takesUm } = choice.options[priced.kept[option] as number] as RunChoice['options'][number];
+      for (const [option, count] of (priced.knapsack?.fill(choice.run.usableUm).counts ?? []).entries()) {
+        if (count === 0) continue;
+        const { product, takesUm } = choice.options[
+          priced.kept[option] as number
+        ] as RunChoice['options'][number];
         counts.set(product, count);
         add(products, product, count);
         freeUm -= count * takesUm;
@@ -218,7 +234,19 @@ class ClassPricing {
 
 /** Two columns with one key are the same way of cutting. */
 export function columnKey(column: Column): string {
-  const flat = (map: ReadonlyMap<unknown, unknown>): string => [...map].map(([key, value]) => `${key}=${value}`).sort().join(',');
-  const pieces = [...column.pieces].map(([node, runs]) => `${node}[${[...runs].map(([run, counts]) => `${run}(${flat(counts)})`).sort().join()}]`).sort();
+  const flat = (map: ReadonlyMap<unknown, unknown>): string =>
+    [...map]
+      .map(([key, value]) => `${key}=${value}`)
+      .sort()
+      .join(',');
+  const pieces = [...column.pieces]
+    .map(
+      ([node, runs]) =>
+        `${node}[${[...runs]
+          .map(([run, counts]) => `${run}(${flat(counts)})`)
+          .sort()
+          .join()}]`,
+    )
+    .sort();
   return [column.classIndex, flat(column.choices), flat(column.labels), pieces.join()].join('|');
 }

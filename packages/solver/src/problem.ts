@@ -30,8 +30,14 @@ export interface Product {
 /** What a piece that nobody asked for is worth, in steps that fall. */
 export interface Outlets {
   /** product index of each item to its steps */
-  readonly items: readonly { readonly product: number; readonly steps: readonly { readonly size: number; readonly worth: number }[] }[];
-  readonly stocks: readonly { readonly key: string; readonly steps: readonly { readonly size: number; readonly worthPerGram: number }[] }[];
+  readonly items: readonly {
+    readonly product: number;
+    readonly steps: readonly { readonly size: number; readonly worth: number }[];
+  }[];
+  readonly stocks: readonly {
+    readonly key: string;
+    readonly steps: readonly { readonly size: number; readonly worthPerGram: number }[];
+  }[];
   readonly bulks: readonly { readonly key: string; readonly worthPerGram: number }[];
 }
 

@@ -1,5 +1,13 @@
 import type { CutSource, Portion } from '@flitchbook/carcass';
-import { acceptable, askedGrams, askedPieces, type CuttingDay, type DemandLine, type Nominal, pieceWorth } from '@flitchbook/plan';
+import {
+  acceptable,
+  askedGrams,
+  askedPieces,
+  type CuttingDay,
+  type DemandLine,
+  type Nominal,
+  pieceWorth,
+} from '@flitchbook/plan';
 import type { Demand, DemandOption, Product } from './problem.ts';
 
 export function portionKey(portion: Portion): string {
@@ -55,15 +63,31 @@ export class ProductTable {
   }
 }
 
-function restrictionsOf(day: CuttingDay, line: DemandLine): readonly { readonly animalId: string | null; readonly restriction: Restriction }[] {
+function restrictionsOf(
+  day: CuttingDay,
+  line: DemandLine,
+): readonly { readonly animalId: string | null; readonly restriction: Restriction }[] {
   const onlyHand = line.onlyHand ?? null;
   if (line.sameAnimal && askedPieces(line) > 1) {
     return day.animals
-      .filter((animal) => animal.speciesId === line.speciesId && (line.onlyAnimal === undefined || animal.animalId === line.onlyAnimal))
-      .map(({ animalId }) => ({ animalId, restriction: { privateTo: line.lineId, onlyAnimal: animalId, onlyHand } }));
+      .filter(
+        (animal) =>
+          animal.speciesId === line.speciesId &&
+          (line.onlyAnimal === undefined || animal.animalId === line.onlyAnimal),
+      )
+      .map(({ animalId }) => ({
+        animalId,
+        restriction: { privateTo: line.lineId, onlyAnimal: animalId, onlyHand },
+      }));
   }
-  if (line.onlyAnimal === undefined && onlyHand === null) return [{ animalId: null, restriction: unrestricted }];
-  return [{ animalId: null, restriction: { privateTo: line.lineId, onlyAnimal: line.onlyAnimal ?? null, onlyHand } }];
+  if (line.onlyAnimal === undefined && onlyHand === null)
+    return [{ animalId: null, restriction: unrestricted }];
+  return [
+    {
+      animalId: null,
+      restriction: { privateTo: line.lineId, onlyAnimal: line.onlyAnimal ?? null, onlyHand },
+    },
+  ];
 }
 
 function optionsOf(day: CuttingDay, table: ProductTable, line: DemandLine): DemandOption[] {
@@ -73,15 +97,24 @@ function optionsOf(day: CuttingDay, table: ProductTable, line: DemandLine): Dema
       (cuts[cut]?.sources ?? []).flatMap((source: CutSource): DemandOption[] => {
         if (source.from === 'bulk') return [];
         const byWhole = portion.by === 'whole';
-        if (source.from === 'item') return byWhole ? [{ product: table.item(line.speciesId, source.id, restriction), step, animalId }] : [];
-        return byWhole ? [] : [{ product: table.stock(line.speciesId, source.id, portion, restriction), step, animalId }];
+        if (source.from === 'item')
+          return byWhole
+            ? [{ product: table.item(line.speciesId, source.id, restriction), step, animalId }]
+            : [];
+        return byWhole
+          ? []
+          : [{ product: table.stock(line.speciesId, source.id, portion, restriction), step, animalId }];
       }),
     ),
   );
 }
 
 /** Demand by the piece, lines that ask for the same thing taken together, in the order of their first line. */
-export function compileDemands(day: CuttingDay, nominals: ReadonlyMap<string, Nominal>, table: ProductTable): Demand[] {
+export function compileDemands(
+  day: CuttingDay,
+  nominals: ReadonlyMap<string, Nominal>,
+  table: ProductTable,
+): Demand[] {
   const groups = new Map<string, Demand & { lines: DemandLine[] }>();
   for (const line of day.lines) {
     if (askedGrams(line) > 0 || askedPieces(line) === 0) continue;
@@ -90,8 +123,17 @@ export function compileDemands(day: CuttingDay, nominals: ReadonlyMap<string, No
     const oneAnimal = line.sameAnimal && askedPieces(line) > 1;
     const key = oneAnimal ? `line ${line.lineId}` : JSON.stringify([line.rank, worth, options]);
     const group = groups.get(key);
-    if (group) groups.set(key, { ...group, pieces: group.pieces + askedPieces(line), lines: [...group.lines, line] });
-    else groups.set(key, { lines: [line], tier: line.rank, pieces: askedPieces(line), worth, options, oneAnimal });
+    if (group)
+      groups.set(key, { ...group, pieces: group.pieces + askedPieces(line), lines: [...group.lines, line] });
+    else
+      groups.set(key, {
+        lines: [line],
+        tier: line.rank,
+        pieces: askedPieces(line),
+        worth,
+        options,
+        oneAnimal,
+      });
   }
   return [...groups.values()];
 }

@@ -1,7 +1,11 @@
 import type { CarcassShare, Instructions } from '@flitchbook/plan';
 import type { Layout, Node, Unit, UnitClass, UnitDecision } from './problem.ts';
 
-function layoutFor(layouts: readonly Layout[], manners: Instructions['manners'], zones: readonly string[]): number {
+function layoutFor(
+  layouts: readonly Layout[],
+  manners: Instructions['manners'],
+  zones: readonly string[],
+): number {
   return layouts.findIndex((layout) =>
     layout.ways.every((way, at) => {
       const wanted = manners[zones[at] ?? ''];
@@ -15,14 +19,18 @@ function layoutFor(layouts: readonly Layout[], manners: Instructions['manners'],
  * How a side is cut to a customer's instructions. What is not said goes the shop's usual way: the first the tree allows.
  * @returns node index to choice or layout index; undefined when this side can't follow the instructions
  */
-export function wayOfShare(nodes: readonly Node[], instructions: Instructions): ReadonlyMap<number, number> | undefined {
+export function wayOfShare(
+  nodes: readonly Node[],
+  instructions: Instructions,
+): ReadonlyMap<number, number> | undefined {
   const choices = new Map<number, number>();
   const open = [0];
   for (let index = open.pop(); index !== undefined; index = open.pop()) {
     const node = nodes[index] as Node;
     if (node.kind === 'primal') {
       const wanted = instructions.operations[node.partId];
-      const choice = wanted === undefined ? 0 : node.choices.findIndex(({ operation }) => operation.id === wanted);
+      const choice =
+        wanted === undefined ? 0 : node.choices.findIndex(({ operation }) => operation.id === wanted);
       const chosen = node.choices[choice];
       if (!chosen) return undefined;
       choices.set(index, choice);

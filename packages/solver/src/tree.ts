@@ -4,20 +4,31 @@ import {
   footprint,
   layRuns,
   mannerShares,
+  type Operation,
   type Output,
   type PortionSite,
+  type Primal,
   type Run,
   type RunStretch,
   type SideFacts,
   type SideShape,
+  type Species,
   shapeSide,
   shareOf,
-  type Species,
   stretchMassMg,
   type ZoneWay,
 } from '@flitchbook/carcass';
 import { type CuttingDay, type Lock, type Nominal, siteKey } from '@flitchbook/plan';
-import type { Amount, BarNode, ItemOut, Layout, Node, OperationChoice, RunChoice, RunOption } from './problem.ts';
+import type {
+  Amount,
+  BarNode,
+  ItemOut,
+  Layout,
+  Node,
+  OperationChoice,
+  RunChoice,
+  RunOption,
+} from './problem.ts';
 import type { ProductSpec, ProductTable } from './products.ts';
 
 /** Everything needed to compile one side's tree. */
@@ -31,13 +42,24 @@ export interface TreeContext {
 }
 
 export function allows(spec: ProductSpec, animalId: string, hand: 'left' | 'right' | null): boolean {
-  return (spec.onlyAnimal === null || spec.onlyAnimal === animalId) && (spec.onlyHand === null || spec.onlyHand === hand);
+  return (
+    (spec.onlyAnimal === null || spec.onlyAnimal === animalId) &&
+    (spec.onlyHand === null || spec.onlyHand === hand)
+  );
 }
 
 /** The products an item of this unit may be counted as. */
-export function productsOfItem(table: ProductTable, speciesId: string, item: string, animalId: string, hand: 'left' | 'right' | null): number[] {
+export function productsOfItem(
+  table: ProductTable,
+  speciesId: string,
+  item: string,
+  animalId: string,
+  hand: 'left' | 'right' | null,
+): number[] {
   return table.specs.flatMap((spec, index) =>
-    spec.isItem && spec.speciesId === speciesId && spec.from === item && allows(spec, animalId, hand) ? [index] : [],
+    spec.isItem && spec.speciesId === speciesId && spec.from === item && allows(spec, animalId, hand)
+      ? [index]
+      : [],
   );
 }
 
@@ -50,6 +72,7 @@ type Sites = ReadonlyMap<string, Site>;
 class SideCompiler {
   readonly nodes: Node[] = [];
   readonly #nodeOf = new Map<string, number>();
+  readonly #belowOf = new Map<string, ReadonlySet<string>>();
   readonly #shape: SideShape;
   readonly #locks: readonly Lock[];
   readonly #context: TreeContext;
@@ -81,12 +104,13 @@ class SideCompiler {
     const part = this.#context.species.parts[partId];
     if (!part || this.#side.lostParts.includes(partId)) return { kind: 'lost', partId };
     if (part.kind === 'bar') return this.#bar(this.#shape.bars.get(partId) as BarShape);
-    const allowed = allowedOperations(part, this.#side);
-    const locked = this.#locks.flatMap((lock) => (lock.lock === 'operation' && lock.part === partId ? [lock.operation] : []));
-    const kept = locked.length === 0 ? allowed : allowed.filter((operation) => locked.includes(operation.id));
+    const allowed = this.#settledOperations(part);
     const massMg = this.#shape.partMassMg.get(partId) as number;
-    const choices = (kept.length > 0 ? kept : allowed).map((operation): OperationChoice => {
-      const outputs = operation.outputs.map((output, at) => ({ output, grams: (massMg * shareOf(operation.outputs, at)) / 1000 }));
+    const choices = allowed.map((operation): OperationChoice => {
+      const outputs = operation.outputs.map((output, at) => ({
+        output,
+        grams: (massMg * shareOf(operation.outputs, at)) / 1000,
+      }));
       const of = (to: Output['to']) => outputs.filter(({ output }) => output.to === to);
       return {
         operation,
@@ -98,8 +122,55 @@ class SideCompiler {
     return choices.length === 0 ? { kind: 'lost', partId } : { kind: 'primal', partId, choices };
   }
 
+  /** Operations that the locks leave: the one settled for the part, and only such as still lead to what is settled below. */
+  #settledOperations(part: Primal): readonly Operation[] {
+    const allowed = allowedOperations(part, this.#side);
+    const own = this.#locks.flatMap((lock) =>
+      lock.lock === 'operation' && lock.part === part.id ? [lock.operation] : [],
+    );
+    const settled = this.#locks.map((lock) => (lock.lock === 'operation' ? lock.part : `zone ${lock.zone}`));
+    const leads = (operation: Operation): ReadonlySet<string> =>
+      new Set(
+        operation.outputs.flatMap((output) => (output.to === 'part' ? [...this.#below(output.id)] : [])),
+      );
+    const ahead = settled.filter((place) => allowed.some((operation) => leads(operation).has(place)));
+    const kept = allowed.filter(
+      (operation) =>
+        (own.length === 0 || own.includes(operation.id)) &&
+        ahead.every((place) => leads(operation).has(place)),
+    );
+    return kept.length > 0 ? kept : allowed;
+  }
+
+  /** A part and everything it could become: part ids, and "zone ID" for zones of bars. */
+  #below(partId: string): ReadonlySet<string> {
+    const known = this.#belowOf.get(partId);
+    if (known) return known;
+    const part = this.#context.species.parts[partId];
+    const below = new Set([partId]);
+    if (part?.kind === 'bar') for (const zone of part.zones) below.add(`zone ${zone.id}`);
+    if (part?.kind === 'primal' && !this.#side.lostParts.includes(partId)) {
+      for (const operation of allowedOperations(part, this.#side)) {
+        for (const output of operation.outputs) {
+          if (output.to === 'part') for (const place of this.#below(output.id)) below.add(place);
+        }
+      }
+    }
+    this.#belowOf.set(partId, below);
+    return below;
+  }
+
   #item(item: string): ItemOut {
-    return { item, products: productsOfItem(this.#context.table, this.#context.species.id, item, this.#side.animalId, this.#side.hand) };
+    return {
+      item,
+      products: productsOfItem(
+        this.#context.table,
+        this.#context.species.id,
+        item,
+        this.#side.animalId,
+        this.#side.hand,
+      ),
+    };
   }
 
   #bulk(bulk: string, grams: number): Amount {
@@ -111,10 +182,17 @@ class SideCompiler {
     const runAt = new Map<string, number>();
     const sites = this.#sites(shape);
     const layouts = this.#lockedWays(shape).flatMap((ways): Layout[] => {
-      const laid = layRuns(ways.map((way, at) => ({ zone: shape.zones[at] as BarShape['zones'][number], way })));
+      const laid = layRuns(
+        ways.map((way, at) => ({ zone: shape.zones[at] as BarShape['zones'][number], way })),
+      );
       if (!laid) return [];
       const indices = laid.map((run) => {
-        const key = [run.stock, ...run.stretches.map((stretch) => `${stretch.zone.zone.id}${stretch.fromStation}-${stretch.toStation}`)].join(' ');
+        const key = [
+          run.stock,
+          ...run.stretches.map(
+            (stretch) => `${stretch.zone.zone.id}${stretch.fromStation}-${stretch.toStation}`,
+          ),
+        ].join(' ');
         const known = runAt.get(key);
         if (known !== undefined) return known;
         runAt.set(key, runs.length);
@@ -123,23 +201,38 @@ class SideCompiler {
       });
       return [{ ways, runs: indices, ...this.#released(laid) }];
     });
-    return { kind: 'bar', partId: shape.bar.id, zones: shape.zones.map(({ zone }) => zone.id), runs, layouts };
+    return {
+      kind: 'bar',
+      partId: shape.bar.id,
+      zones: shape.zones.map(({ zone }) => zone.id),
+      runs,
+      layouts,
+    };
   }
 
   #lockedWays(shape: BarShape): ZoneWay[][] {
     const perZone = shape.zones.map((zone) => {
-      const locked = this.#locks.flatMap((lock) => (lock.lock === 'manner' && lock.zone === zone.zone.id ? [lock.manner] : []));
-      const kept = zone.ways.filter((way) => locked.length === 0 || (way.length === 1 && locked.includes(way[0]?.manner.id ?? '')));
+      const locked = this.#locks.flatMap((lock) =>
+        lock.lock === 'manner' && lock.zone === zone.zone.id ? [lock.manner] : [],
+      );
+      const kept = zone.ways.filter(
+        (way) => locked.length === 0 || (way.length === 1 && locked.includes(way[0]?.manner.id ?? '')),
+      );
       return kept.length > 0 ? kept : zone.ways;
     });
-    return perZone.reduce<ZoneWay[][]>((combinations, ways) => combinations.flatMap((head) => ways.map((way) => [...head, way])), [[]]);
+    return perZone.reduce<ZoneWay[][]>(
+      (combinations, ways) => combinations.flatMap((head) => ways.map((way) => [...head, way])),
+      [[]],
+    );
   }
 
   /** One site for each stock of a bar. A joined stock takes its leaner density, so that no piece is cut short. */
   #sites(shape: BarShape): Sites {
     const sites = new Map<string, Site>();
     for (const zone of shape.zones) {
-      for (const run of zone.ways.filter((way) => way.length === 1).flatMap((way) => layRuns([{ zone, way }]) ?? [])) {
+      for (const run of zone.ways
+        .filter((way) => way.length === 1)
+        .flatMap((way) => layRuns([{ zone, way }]) ?? [])) {
         const density = run.usableUm === 0 ? 0 : run.massMg / run.usableUm;
         const known = sites.get(run.stock);
         sites.set(run.stock, {
@@ -157,10 +250,17 @@ class SideCompiler {
     const { day, species, nominal, table, stockOutlet } = this.#context;
     const site = sites.get(run.stock) as Site;
     const options = table.specs.flatMap((spec, product): RunOption[] => {
-      if (spec.isItem || spec.speciesId !== species.id || spec.from !== run.stock || !allows(spec, this.#side.animalId, this.#side.hand)) return [];
+      if (
+        spec.isItem ||
+        spec.speciesId !== species.id ||
+        spec.from !== run.stock ||
+        !allows(spec, this.#side.animalId, this.#side.hand)
+      )
+        return [];
       const print = footprint(site, spec.portion, day.tools);
       if (!print || print.pieceUm <= 0) return [];
-      const tooHeavy = spec.portion.by === 'weight' && print.pieceUm * site.densestMgPerUm > spec.portion.toGrams * 1000;
+      const tooHeavy =
+        spec.portion.by === 'weight' && print.pieceUm * site.densestMgPerUm > spec.portion.toGrams * 1000;
       return tooHeavy ? [] : [{ product, ...print }];
     });
     return {
@@ -188,7 +288,9 @@ class SideCompiler {
 }
 
 /** What a stretch sets free: back ribs from a run that is long enough, else what they are worth as bones. */
-export function releasesOf(stretch: RunStretch): readonly { readonly to: 'item' | 'bulk'; readonly id: string; readonly massMg: number }[] {
+export function releasesOf(
+  stretch: RunStretch,
+): readonly { readonly to: 'item' | 'bulk'; readonly id: string; readonly massMg: number }[] {
   const massMg = stretchMassMg(stretch);
   const stations = stretch.toStation - stretch.fromStation;
   const shares = mannerShares(stretch.manner);
@@ -203,4 +305,5 @@ export function releasesOf(stretch: RunStretch): readonly { readonly to: 'item' 
 }
 
 /** Compiles a side's tree, locks applied. A lock that the side cannot keep is left for `checkPlan` to name. */
-export const compileSide = (context: TreeContext, side: SideFacts): readonly Node[] => new SideCompiler(context, side).compile();
+export const compileSide = (context: TreeContext, side: SideFacts): readonly Node[] =>
+  new SideCompiler(context, side).compile();

@@ -86,7 +86,8 @@ const thickness: PortionRule = { by: 'thickness', minUm: 9_525, maxUm: 101_600 }
 const roast: PortionRule = { by: 'weight', minGrams: 300, maxGrams: 4_500 };
 const ribs = (min: number, max: number): PortionRule => ({ by: 'ribs', min, max });
 const whole: PortionRule = { by: 'whole' };
-const fromStock = (...ids: readonly string[]): readonly CutSource[] => ids.map((id) => ({ from: 'stock', id }));
+const fromStock = (...ids: readonly string[]): readonly CutSource[] =>
+  ids.map((id) => ({ from: 'stock', id }));
 const oneInch: Portion = { by: 'thickness', um: inch };
 const weight = (fromGrams: number, toGrams: number): Portion => ({ by: 'weight', fromGrams, toGrams });
 
@@ -273,7 +274,8 @@ const says: Readonly<Record<string, string>> = {
   tenderloin: 'The whole fillet, pulled. Two a hog; a side that gives T-bone chops gives none.',
   'back-ribs': 'Eight ribs or more from a boned loin. Bone-in rib chops take them.',
   spareribs: 'One sheet a side, from under the belly: one slab of about 2 to 3 lb, feeds two or three.',
-  porchetta: 'The whole middle boned and rolled, skin on. That side gives no chops, no loin roast and no slab.',
+  porchetta:
+    'The whole middle boned and rolled, skin on. That side gives no chops, no loin roast and no slab.',
   'hanging-tender': 'One an animal and small: a snack for one, or for the sausage.',
 };
 
@@ -281,7 +283,13 @@ const wholeCuts: readonly Cut[] = Object.values(hogItems).map((entry) => ({
   id: entry.id,
   name: entry.name,
   says: says[entry.id] ?? 'Sold as one piece.',
-  sources: entry.id === 'porchetta' ? [{ from: 'item', id: 'porchetta' }, { from: 'item', id: 'porchetta-fillet' }] : [{ from: 'item', id: entry.id }],
+  sources:
+    entry.id === 'porchetta'
+      ? [
+          { from: 'item', id: 'porchetta' },
+          { from: 'item', id: 'porchetta-fillet' },
+        ]
+      : [{ from: 'item', id: entry.id }],
   portions: [whole],
   usual: whole,
 }));
@@ -296,7 +304,12 @@ const loose = (id: string, name: string, about: string, bulk: string): Cut => ({
 });
 
 const looseCuts: readonly Cut[] = [
-  loose('ground-pork', 'Ground pork', 'From the trim. Beyond the natural trim a whole primal has to be ground.', 'trim'),
+  loose(
+    'ground-pork',
+    'Ground pork',
+    'From the trim. Beyond the natural trim a whole primal has to be ground.',
+    'trim',
+  ),
   loose('leaf-fat', 'Leaf fat', 'The fat of the cavity, kept apart: the best for rendering.', 'leaf-fat'),
   loose('back-fat', 'Back fat', 'Hard fat from over the loin.', 'back-fat'),
   loose('soup-bones', 'Soup bones', 'Bones for stock.', 'bone'),

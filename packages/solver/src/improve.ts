@@ -1,0 +1,154 @@
+import type { Goals } from '@flitchbook/plan';
+import { solveMip } from './engine.ts';
+import { priceOut, type Search } from './price-out.ts';
+
+/** A whole plan over the ways known: how often each is used, and where the engine stood. */
+export interface Incumbent {
+  readonly values: Float64Array;
+  readonly uses: readonly number[];
+  readonly goals: Goals;
+}
+
+const nearly = 1e-6;
+const isWhole = (amount: number): boolean => Math.abs(amount - Math.round(amount)) < nearly;
+
+/** What the dive has settled so far; everything is set free again at the end. */
+class Settled {
+  readonly #search: Search;
+  readonly #ways = new Map<number, number>();
+  readonly #choices = new Set<number>();
+
+  constructor(search: Search) {
+    this.#search = search;
+  }
+
+  way(column: number, least: number): void {
+    this.#ways.set(column, least);
+    this.#search.master.fix(column, least);
+  }
+
+  choice(column: number): void {
+    this.#choices.add(column);
+    this.#search.master.settle(column, true);
+  }
+
+  leastOf(column: number): number {
+    return this.#ways.get(column) ?? 0;
+  }
+
+  free(): void {
+    for (const column of this.#ways.keys()) this.#search.master.fix(column, 0);
+    for (const column of this.#choices) this.#search.master.settle(column, false);
+  }
+}
+
+function largest(
+  amounts: readonly { readonly column: number; readonly amount: number }[],
+): { readonly column: number; readonly amount: number } | undefined {
+  return amounts.reduce<(typeof amounts)[number] | undefined>(
+    (top, entry) => (top && top.amount >= entry.amount ? top : entry),
+    undefined,
+  );
+}
+
+/**
+ * Settles one way after another, the surest first, pricing new ways for what is left each time, until everything is
+ * whole. `kept` stands from the start: how many units keep each way.
+ * @returns undefined when time ran out on the way, or what was settled can't be completed
+ */
+export function dive(
+  search: Search,
+  kept: ReadonlyMap<number, number>,
+  tolerance: number,
+  classes?: ReadonlySet<number>,
+): Incumbent | undefined {
+  const { master, problem, budget } = search;
+  const settled = new Settled(search);
+  const steps =
+    problem.classes.reduce((sum, group) => sum + group.units.length, 0) + master.wholeChoices.length + 1;
+  try {
+    for (const [column, count] of kept) settled.way(column, count);
+    for (let step = 0; step < steps; step++) {
+      const { answer } = priceOut(search, tolerance, classes);
+      const uses = master.uses(answer.values);
+      const open = uses
+        .map((used, column) => ({ column, used, amount: used - settled.leastOf(column) }))
+        .filter(({ used, amount }) => amount > nearly && !isWhole(used));
+      const choices = master.wholeChoices
+        .map((column) => ({ column, amount: answer.values[column] as number }))
+        .filter(({ amount }) => !isWhole(amount));
+      if (open.length === 0 && choices.length === 0)
+        return { values: answer.values, uses: uses.map(Math.round), goals: master.goalsAt(answer.values) };
+      if (budget.secondsLeft() <= 0) return undefined;
+      for (const [column, used] of uses.entries())
+        if (used >= 1 - nearly && Math.floor(used + nearly) > settled.leastOf(column))
+          settled.way(column, Math.floor(used + nearly));
+      const way = largest(open);
+      const choice = largest(choices);
+      if (choice && (!way || choice.amount >= way.amount % 1)) settled.choice(choice.column);
+      else if (way) settled.way(way.column, Math.ceil((uses[way.column] as number) - nearly));
+    }
+    return undefined;
+  } catch {
+    // What was settled left a class without a way: the engine says so, and the plan before stands.
+    return undefined;
+  } finally {
+    settled.free();
+  }
+}
+
+/** The ways in use, one entry for each unit that is cut so. */
+export function unitsOf(incumbent: Incumbent): number[] {
+  return incumbent.uses.flatMap((count, column) => Array<number>(Math.max(0, count)).fill(column));
+}
+
+/** Best whole plan over the ways known: of the classes named any number, of the others just what is kept. */
+export function combine(
+  search: Search,
+  kept: ReadonlyMap<number, number>,
+  seconds: number,
+  classes?: ReadonlySet<number>,
+): Incumbent | undefined {
+  const { master, problem, budget, highs } = search;
+  const ranges = new Map<number, readonly [number, number]>();
+  master.columns.forEach(({ classIndex }, way) => {
+    const least = kept.get(way) ?? 0;
+    if (!classes || classes.has(classIndex))
+      ranges.set(way, [least, problem.classes[classIndex]?.units.length ?? 1]);
+    else if (least > 0) ranges.set(way, [least, least]);
+  });
+  const { model, cost, ways } = master.restricted(ranges);
+  const limits = {
+    seconds: Math.min(seconds, budget.secondsLeft()),
+    relativeGap: 1e-6,
+    absoluteGap: 0.5,
+    seed: budget.seed,
+  };
+  const found = solveMip(highs, model, cost, limits);
+  if (found.values.length === 0) return undefined;
+  const values = master.spread(found.values, ways);
+  return { values, uses: master.uses(values), goals: master.goalsAt(values) };
+}
+
+/** Sets a few units free, keeps the rest as they are, prices ways for the free ones and puts a whole plan together again. */
+export function recut(
+  search: Search,
+  incumbent: Incumbent,
+  freed: ReadonlySet<number>,
+  tolerance: number,
+): Incumbent | undefined {
+  const { master } = search;
+  const kept = new Map<number, number>();
+  const classes = new Set<number>();
+  unitsOf(incumbent).forEach((column, unit) => {
+    if (freed.has(unit)) classes.add(master.columns[column]?.classIndex ?? 0);
+    else kept.set(column, (kept.get(column) ?? 0) + 1);
+  });
+  for (const [column, count] of kept) master.fix(column, count);
+  try {
+    priceOut(search, tolerance, classes);
+  } finally {
+    for (const column of kept.keys()) master.fix(column, 0);
+  }
+  return combine(search, kept, 0.5, classes);
+}
