@@ -36,7 +36,7 @@ function seedWays({ problem, master, pricer }: Search): void {
 }
 
 /** Everything asked for on a goal: no plan can do better. The last goal has no such mark. */
-export function mostOf(problem: Problem, goal: keyof Goals): number {
+function mostOf(problem: Problem, goal: keyof Goals): number {
   if (goal === 'rest') return Number.POSITIVE_INFINITY;
   const shares = new Map<string, number>();
   for (const { share, tier, worth } of problem.shares)
@@ -53,7 +53,7 @@ export function mostOf(problem: Problem, goal: keyof Goals): number {
 }
 
 /** First goal on which they differ decides. */
-export function isBetter(left: Goals, right: Goals): boolean {
+function isBetter(left: Goals, right: Goals): boolean {
   const goal = goalOrder.find((name) => Math.abs(left[name] - right[name]) > sameWorth);
   return goal !== undefined && left[goal] > right[goal];
 }

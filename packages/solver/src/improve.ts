@@ -103,7 +103,7 @@ export function unitsOf(incumbent: Incumbent): number[] {
 }
 
 /** Best whole plan over the ways known: of the classes named any number, of the others just what is kept. */
-export function combine(
+function combine(
   search: Search,
   kept: ReadonlyMap<number, number>,
   seconds: number,

@@ -272,7 +272,7 @@ function readUnit(
   return { unit, classIndex: group.index, share: null, choices, pieces, labels };
 }
 
-export function itemsOf(node: UnitClass['nodes'][number]): readonly ItemOut[] {
+function itemsOf(node: UnitClass['nodes'][number]): readonly ItemOut[] {
   if (node.kind === 'singles') return node.items;
   if (node.kind === 'primal') return node.choices.flatMap(({ items }) => items);
   return node.kind === 'bar' ? node.layouts.flatMap(({ items }) => items) : [];

@@ -99,12 +99,12 @@ export interface BarNode {
   readonly layouts: readonly Layout[];
 }
 /** A part that is set aside whole. */
-export interface LostNode {
+interface LostNode {
   readonly kind: 'lost';
   readonly partId: string;
 }
 /** The singles of an animal: nothing to choose but whom they go to. */
-export interface SinglesNode {
+interface SinglesNode {
   readonly kind: 'singles';
   readonly items: readonly ItemOut[];
 }
@@ -127,7 +127,7 @@ export interface UnitClass {
   readonly order: readonly number[];
 }
 
-export type Tier = 'promised' | 'wished';
+type Tier = 'promised' | 'wished';
 
 export interface DemandOption {
   readonly product: number;

@@ -10,7 +10,7 @@ import {
 } from '@flitchbook/plan';
 import type { Demand, DemandOption, Product } from './problem.ts';
 
-export function portionKey(portion: Portion): string {
+function portionKey(portion: Portion): string {
   switch (portion.by) {
     case 'thickness':
       return `t${portion.um}`;
