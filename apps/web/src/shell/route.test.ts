@@ -1,0 +1,16 @@
+import { expect, it } from 'vitest';
+import { routeOf } from './route.ts';
+
+it.each([
+  ['/', { page: 'days' }],
+  ['/days/d1', { page: 'board', dayId: 'd1' }],
+  ['/days/d1/', { page: 'board', dayId: 'd1' }],
+  ['/days/d1/new-order', { page: 'new-order', dayId: 'd1' }],
+  ['/days/d1/other', { page: 'unknown' }],
+  ['/days', { page: 'unknown' }],
+  ['/elsewhere', { page: 'unknown' }],
+  ['/days/d1/new-order/more', { page: 'unknown' }],
+  ['/days/%E0%A4%A', { page: 'unknown' }],
+])('%s', (path, route) => {
+  expect(routeOf(path)).toEqual(route);
+});

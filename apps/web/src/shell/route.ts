@@ -1,0 +1,38 @@
+import { signal } from '@preact/signals';
+
+/** A page of the app. */
+export type Route =
+  | { readonly page: 'days' }
+  | { readonly page: 'board' | 'new-order'; readonly dayId: string }
+  | { readonly page: 'unknown' };
+
+function decoded(part: string): string | null {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return null;
+  }
+}
+
+/** Reads an address inside the app. */
+export function routeOf(path: string): Route {
+  const [first, coded, last, ...rest] = path.split('/').filter((part) => part !== '');
+  if (first === undefined) return { page: 'days' };
+  const dayId = coded === undefined ? null : decoded(coded);
+  if (first !== 'days' || dayId === null || rest.length > 0) return { page: 'unknown' };
+  if (last === undefined) return { page: 'board', dayId };
+  return last === 'new-order' ? { page: 'new-order', dayId } : { page: 'unknown' };
+}
+
+/** The address of the app as shown, kept in step with the browser's own bar. */
+export const path = signal(globalThis.location?.pathname ?? '/');
+
+globalThis.addEventListener?.('popstate', () => {
+  path.value = location.pathname;
+});
+
+export function go(to: string): void {
+  history.pushState(null, '', to);
+  path.value = location.pathname;
+  scrollTo(0, 0);
+}
