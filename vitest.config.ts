@@ -42,7 +42,12 @@ export default defineConfig({
         },
       },
       {
-        test: { name: 'architecture', include: ['tests/architecture/**/*.test.ts'], maxWorkers: 2, testTimeout: 30_000 },
+        test: {
+          name: 'architecture',
+          include: ['tests/architecture/**/*.test.ts'],
+          maxWorkers: 2,
+          testTimeout: 30_000,
+        },
       },
       {
         test: {

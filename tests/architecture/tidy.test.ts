@@ -4,7 +4,8 @@ import { linesWith, readTree, type SourceFile } from './tree.ts';
 const { folders, files } = readTree();
 const here = 'tests/architecture/';
 const code = files.filter(({ path }) => /\.(ts|tsx|mjs|cjs)$/.test(path));
-const isTest = (path: string): boolean => path.startsWith('tests/') || /\.test\.tsx?$/.test(path);
+const isTest = (path: string): boolean =>
+  path.startsWith('tests/') || /(\.test|\/testing\/[^/]+)\.tsx?$/.test(path);
 
 /** Where time, chance, ids and settings come in. */
 const entryPoints = [

@@ -1,4 +1,4 @@
-import type { BarShape, Stretch, ZoneShape, ZoneWay } from './side-shape.ts';
+import type { Stretch, ZoneShape, ZoneWay } from './side-shape.ts';
 import { lengthGridUm, shareOf } from './side-shape.ts';
 import type { Manner, Portion } from './species.ts';
 

@@ -52,6 +52,10 @@ function mostOf(problem: Problem, goal: keyof Goals): number {
   );
 }
 
+/** Worth of a plan all told. */
+export const worthOf = (goals: Goals): number =>
+  Math.max(1, goals.promised + goals.wished + Math.max(0, goals.rest));
+
 /** First goal on which they differ decides. */
 function isBetter(left: Goals, right: Goals): boolean {
   const goal = goalOrder.find((name) => Math.abs(left[name] - right[name]) > sameWorth);
@@ -133,7 +137,8 @@ export function solveByColumns(
   try {
     seedWays(search);
     master.setWeights(gathering);
-    const loose = 1e-4 * priceOut(search, 1e3).answer.objective;
+    const gathered = priceOut(search, 1e3).answer;
+    const loose = 2e-4 * worthOf(master.goalsAt(gathered.values));
     trace(`gathered ${master.columns.length}`);
     const first = dive(search, new Map(), loose);
     trace(`dived ${master.columns.length} ${JSON.stringify(first?.goals)}`);

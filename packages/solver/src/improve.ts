@@ -102,25 +102,41 @@ export function unitsOf(incumbent: Incumbent): number[] {
   return incumbent.uses.flatMap((count, column) => Array<number>(Math.max(0, count)).fill(column));
 }
 
-/** Best whole plan over the ways known: of the classes named any number, of the others just what is kept. */
+/** Ways of a class that take part when a whole plan is put together: the likeliest at the present prices. */
+const waysEach = 40;
+
+function likeliest(search: Search, losses: readonly number[], classIndex: number): number[] {
+  const mine = search.master.columns.flatMap((column, way) =>
+    column.classIndex === classIndex ? [way] : [],
+  );
+  const loss = (way: number): number => losses[way] ?? 0;
+  return mine.sort((left, right) => loss(left) - loss(right) || left - right).slice(0, waysEach);
+}
+
+/** Best whole plan over the likeliest ways: of the classes named any number, of the others just what is kept. */
 function combine(
   search: Search,
   kept: ReadonlyMap<number, number>,
-  seconds: number,
-  classes?: ReadonlySet<number>,
+  losses: readonly number[],
+  classes: ReadonlySet<number>,
 ): Incumbent | undefined {
   const { master, problem, budget, highs } = search;
   const ranges = new Map<number, readonly [number, number]>();
-  master.columns.forEach(({ classIndex }, way) => {
-    const least = kept.get(way) ?? 0;
-    if (!classes || classes.has(classIndex))
-      ranges.set(way, [least, problem.classes[classIndex]?.units.length ?? 1]);
-    else if (least > 0) ranges.set(way, [least, least]);
-  });
+  for (const classIndex of classes) {
+    const most = problem.classes[classIndex]?.units.length ?? 1;
+    for (const way of likeliest(search, losses, classIndex)) ranges.set(way, [0, most]);
+  }
+  for (const [way, count] of kept) {
+    const free = ranges.get(way);
+    ranges.set(way, [
+      count,
+      free ? free[1] : classes.has(master.columns[way]?.classIndex ?? -1) ? Math.max(count, 1) : count,
+    ]);
+  }
   const { model, cost, ways } = master.restricted(ranges);
   const limits = {
-    seconds: Math.min(seconds, budget.secondsLeft()),
-    relativeGap: 1e-6,
+    seconds: Math.min(secondsEach, budget.secondsLeft()),
+    relativeGap: 0,
     absoluteGap: 0.5,
     seed: budget.seed,
   };
@@ -129,6 +145,9 @@ function combine(
   const values = master.spread(found.values, ways);
   return { values, uses: master.uses(values), goals: master.goalsAt(values) };
 }
+
+/** Most that one putting-together may take. */
+const secondsEach = 0.5;
 
 /** Sets a few units free, keeps the rest as they are, prices ways for the free ones and puts a whole plan together again. */
 export function recut(
@@ -146,9 +165,9 @@ export function recut(
   });
   for (const [column, count] of kept) master.fix(column, count);
   try {
-    priceOut(search, tolerance, classes);
+    const { answer } = priceOut(search, tolerance, classes);
+    return combine(search, kept, answer.losses, classes);
   } finally {
     for (const column of kept.keys()) master.fix(column, 0);
   }
-  return combine(search, kept, 0.5, classes);
 }

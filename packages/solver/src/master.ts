@@ -17,6 +17,8 @@ export interface MasterAnswer {
   /** dual of each class: what one more unit of it would be worth */
   readonly classPrices: Float64Array;
   readonly values: Float64Array;
+  /** what using each way once would cost at these prices */
+  readonly losses: readonly number[];
 }
 
 /** First row of each kind. */
@@ -209,13 +211,14 @@ export class Master {
     const status = this.#solver.getModelStatus();
     if (status !== this.#highs.constants.modelStatus.optimal)
       throw new Error(`master relaxation ended with status ${status}`);
-    const { rowDual, colValue } = this.#solver.getSolution();
+    const { rowDual, colValue, colDual } = this.#solver.getSolution();
     const part = (first: number, count: number): Float64Array =>
       Float64Array.from({ length: count }, (_, at) => Math.max(0, -(rowDual[first + at] as number)));
     const restDual = rowDual[this.#rows.goals.rest] as number;
     return {
       objective: this.#solver.getObjectiveValue(),
       values: colValue,
+      losses: this.columns.map((_, at) => Math.abs(colDual[this.#base.columns + at] ?? 0)),
       classPrices: rowDual.slice(this.#rows.classes, this.#rows.classes + this.#problem.classes.length),
       prices: {
         products: part(this.#rows.products, this.#problem.products.length),

@@ -1,5 +1,5 @@
 import { type CuttingDay, type CuttingPlan, type Goals, goalsOf, type Proof } from '@flitchbook/plan';
-import { solveByColumns } from './columns.ts';
+import { solveByColumns, worthOf } from './columns.ts';
 import { compile } from './compile.ts';
 import { decode } from './decode.ts';
 import { dropEngine, engine } from './engine.ts';
@@ -24,10 +24,6 @@ interface Found {
   readonly decision: Decision;
   readonly bound: Goals;
 }
-
-/** Worth of a plan all told: what gaps are measured against. */
-const worthOf = (goals: Goals): number =>
-  Math.max(1, goals.promised + goals.wished + Math.max(0, goals.rest));
 
 /** Largest distance of a goal from its bound, as a share of the plan's worth. */
 export function gapOf(goals: Goals, bound: Goals): number {

@@ -63,6 +63,9 @@ export const nameIn = (species: Species | undefined, id: string): string =>
 /** The day with the species it names, as planning and comparing take it. */
 export const withSpecies = (board: Board): CuttingDay => ({ ...board.cuttingDay, species: allSpecies });
 
+/** The plan is of an earlier state of the day: orders or animals have changed since. */
+export const isStale = ({ plan, day }: Board): boolean => plan !== null && day.plannedVersion !== day.version;
+
 /** The sides of a day with their species, for applying edits. */
 export const speciesSides = (board: Board): SpeciesSide[] =>
   board.cuttingDay.animals.flatMap((animal) => {
@@ -150,6 +153,6 @@ export function viewBoard(
     totals: plan ? totalsOf({ plan, lines, species: allSpecies, speciesOf }) : null,
     assurance: assuranceOf(plan?.proof ?? null),
     longestUm: Math.max(...bars.map((bar) => bar.lengthUm), 0),
-    isStale: plan !== null && stored.day.plannedVersion !== stored.day.version,
+    isStale: isStale(stored),
   };
 }

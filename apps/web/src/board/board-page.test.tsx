@@ -2,6 +2,7 @@
 import { render } from 'preact';
 import { act } from 'preact/test-utils';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { allRights } from '../session/rights.ts';
 import { board, plan } from '../testing/two-hogs.ts';
 import type { Board } from '../wire/board.ts';
 import { createClient } from '../wire/client.ts';
@@ -12,8 +13,13 @@ import { BoardStore } from './board-store.ts';
 let place: HTMLElement;
 let store: BoardStore;
 
-async function show(answer: () => Promise<Response>): Promise<void> {
-  store = new BoardStore({ client: createClient(answer), dayId: 'day-1', newKey: () => 'key' });
+async function show(answer: () => Promise<Response>, may = allRights): Promise<void> {
+  store = new BoardStore({
+    client: createClient(answer),
+    dayId: 'day-1',
+    newKey: () => 'key',
+    may,
+  });
   await act(async () => {
     render(<BoardPage store={store} />, place);
   });
@@ -111,6 +117,22 @@ describe('the day board', () => {
       expect.arrayContaining(['Porchetta of the front half', 'Ribs long and bare on the loin']),
     );
     expect(button?.getAttribute('aria-expanded')).toBe('true');
+  });
+});
+
+describe('what a person may not do', () => {
+  it('is not offered: a counter hand takes orders and reads how sides are split', async () => {
+    await show(async () => Response.json(board), { takeOrders: true, settle: false });
+    expect(all('button.choice')).toHaveLength(0);
+    expect(all('.choice.told').length).toBeGreaterThan(10);
+    expect(all('.actions').map(text).join()).not.toContain(words.day.planAgain);
+    expect(all('.actions').map(text).join()).toContain(words.day.addOrder);
+  });
+
+  it('is not offered: a butcher settles and takes no orders', async () => {
+    await show(async () => Response.json(board), { takeOrders: false, settle: true });
+    expect(all('button.choice').length).toBeGreaterThan(10);
+    expect(all('.actions').map(text).join()).not.toContain(words.day.addOrder);
   });
 });
 

@@ -80,13 +80,39 @@ function DayState({ view, store }: Looked) {
     <Failure
       title={words.failures.noPlanTitle}
       says={words.failures.noPlan}
-      action={isPlanning ? words.day.planning : words.day.planFirst}
-      onAction={() => void store.planAgain()}
+      {...(store.may.settle && {
+        action: isPlanning ? words.day.planning : words.day.planFirst,
+        onAction: () => void store.planAgain(),
+      })}
     />
   );
 }
 
+const lookAgainMs = 2_000;
+
+/** Keeps up with the day: while the service is planning it again, and when the screen is looked at again. */
+function useFreshDay({ view, store }: Looked): void {
+  useEffect(() => {
+    const { plannedVersion, version } = view.board.day;
+    if (plannedVersion === version || view.animals.length === 0 || store.trial.peek()) return;
+    const timer = setTimeout(() => void store.load(), lookAgainMs);
+    return () => clearTimeout(timer);
+  }, [view, store]);
+  useEffect(() => {
+    const look = (): void => {
+      if (document.visibilityState === 'visible' && store.busy.peek() === null) void store.load();
+    };
+    document.addEventListener('visibilitychange', look);
+    return () => document.removeEventListener('visibilitychange', look);
+  }, [store]);
+}
+
 function DayBoard({ view, store }: Looked) {
+  useFreshDay({ view, store });
+  useEffect(() => {
+    document.title = words.title(view.board.day.date);
+  }, [view.board.day.date]);
+
   const part = useSignal<Part>('sides');
   const clear = (event: KeyboardEvent): void => {
     if (event.key === 'Escape') store.chooseOrder(null);

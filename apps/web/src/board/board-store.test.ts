@@ -1,5 +1,6 @@
 import type { Lock } from '@flitchbook/plan';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { allRights } from '../session/rights.ts';
 import { board, day, plan } from '../testing/two-hogs.ts';
 import type { Board } from '../wire/board.ts';
 import { createClient } from '../wire/client.ts';
@@ -84,7 +85,12 @@ let wire: Wire;
 let store: BoardStore;
 beforeEach(async () => {
   wire = new Wire();
-  store = new BoardStore({ client: createClient(wire.fetch), dayId: 'day-1', newKey: () => 'key' });
+  store = new BoardStore({
+    client: createClient(wire.fetch),
+    dayId: 'day-1',
+    newKey: () => 'key',
+    may: allRights,
+  });
   await store.load();
 });
 
@@ -150,6 +156,24 @@ describe('the board', () => {
     expect(store.notice.value?.says).toBe('kept');
   });
 
+  it('tells what came of it when the plan has caught up with the orders', async () => {
+    wire.stored = { ...board, day: { ...board.day, version: 5 } };
+    await store.load();
+    expect(store.view.value?.isStale).toBe(true);
+    expect(store.notice.value).toBeNull();
+    const fewer = plan.lines.map((fill) => (fill.lineId === 'marsh-1' ? { ...fill, filled: 5 } : fill));
+    wire.stored = {
+      ...board,
+      day: { ...board.day, version: 5, plannedVersion: 5 },
+      plan: { ...plan, lines: fewer },
+    };
+    await store.load();
+    expect(store.notice.value).toMatchObject({
+      says: 'planned',
+      changes: { lost: [{ lineId: 'marsh-1', before: 6, after: 5 }] },
+    });
+  });
+
   it('says that there is no network and loses nothing', async () => {
     await store.tryOut([halves]);
     wire.isDown = true;
@@ -174,7 +198,12 @@ describe('the board', () => {
 
 it('a day that cannot be reached or does not exist says so', async () => {
   wire.isDown = true;
-  const fresh = new BoardStore({ client: createClient(wire.fetch), dayId: 'day-1', newKey: () => 'key' });
+  const fresh = new BoardStore({
+    client: createClient(wire.fetch),
+    dayId: 'day-1',
+    newKey: () => 'key',
+    may: allRights,
+  });
   await fresh.load();
   expect(fresh.reading.value.at).toBe('no-network');
   const refused = new BoardStore({
@@ -186,6 +215,7 @@ it('a day that cannot be reached or does not exist says so', async () => {
     ),
     dayId: 'x',
     newKey: () => 'key',
+    may: allRights,
   });
   await refused.load();
   expect(refused.reading.value).toMatchObject({ at: 'refused', problem: { title: 'No such day' } });

@@ -1,8 +1,9 @@
 import type { CuttingPlan, Lock } from '@flitchbook/plan';
 import { computed, signal } from '@preact/signals';
+import type { Rights } from '../session/rights.ts';
 import type { Board } from '../wire/board.ts';
 import type { Answer, Client, Problem } from '../wire/client.ts';
-import { type BoardView, speciesSides, viewBoard, withSpecies } from './board-model.ts';
+import { type BoardView, isStale, speciesSides, viewBoard, withSpecies } from './board-model.ts';
 import { type Changes, changesBetween } from './changes-model.ts';
 import { lockKey } from './choices-model.ts';
 import { addEdits, applyEdits, type Edit } from './edits-model.ts';
@@ -41,6 +42,7 @@ type Failed = Exclude<Answer<unknown>, { readonly ok: true }>;
 
 interface BoardDoor {
   readonly client: Client;
+  readonly may: Rights;
   readonly dayId: string;
   /** a fresh key for a request that must not be done twice */
   readonly newKey: () => string;
@@ -49,6 +51,7 @@ interface BoardDoor {
 /** Everything one day board remembers and can do. One signal each; the views read what they need. */
 export class BoardStore {
   readonly dayId: string;
+  readonly may: Rights;
   readonly reading = signal<Reading>({ at: 'loading' });
   readonly trial = signal<Trial | null>(null);
   readonly busy = signal<Busy>(null);
@@ -77,7 +80,8 @@ export class BoardStore {
     return piece ? (piece.holder?.orderId ?? null) : this.chosenOrderId.value;
   });
 
-  constructor({ client, dayId, newKey }: BoardDoor) {
+  constructor({ client, may, dayId, newKey }: BoardDoor) {
+    this.may = may;
     this.#client = client;
     this.dayId = dayId;
     this.#newKey = newKey;
@@ -86,7 +90,7 @@ export class BoardStore {
   async load(): Promise<void> {
     if (this.reading.value.at !== 'ready') this.reading.value = { at: 'loading' };
     const answer = await this.#client.readBoard(this.dayId);
-    if (answer.ok) this.reading.value = { at: 'ready', board: answer.value };
+    if (answer.ok) this.#read(answer.value);
     else if (answer.why === 'refused') this.reading.value = { at: 'refused', problem: answer.problem };
     else if (this.reading.value.at === 'ready') this.notice.value = { says: 'no-network' };
     else this.reading.value = { at: 'no-network' };
@@ -179,6 +183,13 @@ export class BoardStore {
   #fail(answer: Failed): void {
     this.notice.value =
       answer.why === 'refused' ? { says: 'refused', problem: answer.problem } : { says: 'no-network' };
+  }
+
+  /** A board as it was read. When the plan has caught up with the orders meanwhile, says what came of it. */
+  #read(after: Board): void {
+    const before = this.board.value;
+    if (before && isStale(before) && !isStale(after) && !this.trial.value) this.#take(after, 'planned');
+    else this.reading.value = { at: 'ready', board: after };
   }
 
   #take(after: Board, says: 'kept' | 'planned'): void {

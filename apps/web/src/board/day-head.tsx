@@ -16,15 +16,19 @@ function Actions({ view, store }: Pick<DayHeadProps, 'view' | 'store'>) {
   const isPlanning = store.busy.value === 'planning';
   return (
     <div class="actions">
-      <Link class="button strong" to={`/days/${dayId}/new-order`}>
-        {words.day.addOrder}
-      </Link>
+      {store.may.takeOrders && (
+        <Link class="button strong" to={`/days/${dayId}/new-order`}>
+          {words.day.addOrder}
+        </Link>
+      )}
       <a class="button" href={`/api/days/${encodeURIComponent(dayId)}/cut-list.html`}>
         {words.day.cutList}
       </a>
-      <button type="button" disabled={store.busy.value !== null} onClick={() => void store.planAgain()}>
-        {isPlanning ? words.day.planning : view.plan ? words.day.planAgain : words.day.planFirst}
-      </button>
+      {store.may.settle && (
+        <button type="button" disabled={store.busy.value !== null} onClick={() => void store.planAgain()}>
+          {isPlanning ? words.day.planning : view.plan ? words.day.planAgain : words.day.planFirst}
+        </button>
+      )}
       <button type="button" class="print-button" onClick={() => print()}>
         {words.day.print}
       </button>

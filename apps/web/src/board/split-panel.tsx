@@ -147,6 +147,20 @@ function BarPanel({ choice, store }: { readonly choice: BarChoice; readonly stor
   );
 }
 
+/** How a side is split, for whoever may not change it. */
+function SplitTold({ side }: { readonly side: SideView }) {
+  return (
+    <ul class="choices">
+      {side.choices.map((choice) => (
+        <li key={choice.key} class="choice told">
+          <span class="choice-name">{choice.name}</span>
+          <span class="choice-now">{sayNow(choice)}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 interface SplitPanelProps {
   readonly side: SideView;
   /** who has the whole side: then the instructions decide and nothing is offered */
@@ -160,6 +174,7 @@ export function SplitPanel({ side, owner, store }: SplitPanelProps) {
   const open = side.choices.find(({ key }) => key === openKey.value);
   const panelId = `split-${side.sideId}`;
   if (owner !== null) return <p class="owned-split">{words.split.owned(owner)}</p>;
+  if (!store.may.settle) return <SplitTold side={side} />;
   return (
     <div class="split">
       <h4 class="visually-hidden">{words.sides.howSplit}</h4>

@@ -33,7 +33,10 @@ export function DaysPage({ client }: { readonly client: Client }) {
     answer.value = null;
     answer.value = await client.readDays();
   };
-  useEffect(() => void look(), []);
+  useEffect(() => {
+    document.title = words.daysTitle;
+    void look();
+  }, []);
   const got = answer.value;
   return (
     <div class="days">

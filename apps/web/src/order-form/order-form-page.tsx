@@ -114,7 +114,7 @@ function OrderForm({ board, boardStore, store }: FormProps) {
     event.preventDefault();
     await store.send(species, board.shop);
     if (store.sending.value !== 'done') return;
-    await boardStore.planAgain();
+    await boardStore.load();
     go(`/days/${board.day.dayId}`);
   };
   return (
@@ -158,11 +158,7 @@ function OrderForm({ board, boardStore, store }: FormProps) {
       <div class="send">
         <p>{words.form.summary(draft.lines.length, draft.share !== null)}</p>
         <button type="submit" class="strong" disabled={isBusy}>
-          {sending === 'done'
-            ? words.form.planning
-            : sending === 'going'
-              ? words.form.sending
-              : words.form.send}
+          {sending === 'done' ? words.form.done : sending === 'going' ? words.form.sending : words.form.send}
         </button>
       </div>
     </form>
@@ -175,6 +171,7 @@ export function OrderFormPage({ store: boardStore, client, newKey }: OrderFormPa
   const { dayId } = boardStore;
   const store = useMemo(() => createOrderFormStore({ client, dayId, newKey }), [client, dayId, newKey]);
   useEffect(() => {
+    document.title = words.formTitle;
     if (boardStore.board.peek() === null) void boardStore.load();
   }, [boardStore]);
   if (reading.at === 'ready')

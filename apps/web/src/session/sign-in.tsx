@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { TargetedSubmitEvent } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { StencilWord } from '../marks/stencil-word.tsx';
 import type { DemoSignIn } from '../wire/client.ts';
 import { words } from '../words/english.ts';
@@ -37,6 +38,9 @@ function DemoPeople({ store, demo }: SignInProps) {
 export function SignIn({ store, demo }: SignInProps) {
   const email = useSignal('');
   const password = useSignal('');
+  useEffect(() => {
+    document.title = words.signInTitle;
+  }, []);
   const onSubmit = (event: TargetedSubmitEvent<HTMLFormElement>): void => {
     event.preventDefault();
     void store.signIn(email.value, password.value, words.failures.noNetwork);

@@ -1,9 +1,10 @@
-import { useMemo } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { BoardPage } from '../board/board-page.tsx';
 import { BoardStore } from '../board/board-store.ts';
 import { DaysPage } from '../days/days-page.tsx';
 import { StencilWord } from '../marks/stencil-word.tsx';
 import { OrderFormPage } from '../order-form/order-form-page.tsx';
+import { rightsOf } from '../session/rights.ts';
 import type { SessionStore } from '../session/session-store.ts';
 import { SignIn } from '../session/sign-in.tsx';
 import type { Client, Session } from '../wire/client.ts';
@@ -39,13 +40,27 @@ function Apron({ session, store }: { readonly session: Session; readonly store: 
   );
 }
 
-function Page({ client, newKey }: Pick<AppProps, 'client' | 'newKey'>) {
+/** A new page starts at its top for a keyboard and a screen reader too. */
+function useFocusOnArrival(): void {
+  const arrived = useRef(false);
+  useEffect(() => {
+    if (arrived.current) document.getElementById('content')?.focus();
+    arrived.current = true;
+  }, [path.value]);
+}
+
+interface PageProps extends Pick<AppProps, 'client' | 'newKey'> {
+  readonly session: Session;
+}
+
+function Page({ client, newKey, session }: PageProps) {
   const route = routeOf(path.value);
+  useFocusOnArrival();
   const dayId = 'dayId' in route ? route.dayId : null;
   // One store a day: the order form and the board look at the same one.
   const store = useMemo<BoardStore | null>(
-    () => (dayId === null ? null : new BoardStore({ client, dayId, newKey })),
-    [client, dayId, newKey],
+    () => (dayId === null ? null : new BoardStore({ client, dayId, newKey, may: rightsOf(session) })),
+    [client, dayId, newKey, session],
   );
   if (route.page === 'days') return <DaysPage client={client} />;
   if (route.page === 'board' && store) return <BoardPage store={store} />;
@@ -78,7 +93,7 @@ export function App({ client, session, newKey }: AppProps) {
         <>
           <Apron session={state.session} store={session} />
           <main id="content" tabIndex={-1}>
-            <Page client={client} newKey={newKey} />
+            <Page client={client} newKey={newKey} session={state.session} />
           </main>
         </>
       );

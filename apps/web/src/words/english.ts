@@ -66,7 +66,7 @@ export const words = {
     planning: 'Planning …',
     cutList: 'Cut list',
     print: 'Print',
-    stale: 'The orders or animals have changed since this plan was made.',
+    stale: 'The orders or animals have changed since this plan was made; the day is being planned again.',
     planned: (time: string) => `planned at ${time}`,
     filled: (filled: number, lines: number) => `${filled} of ${lines}`,
     filledSays: 'lines filled',
@@ -270,7 +270,7 @@ export const words = {
     portionOf: (stock: string) => `${stock}, cut as`,
     send: 'Put it on the book',
     sending: 'Putting it on the book …',
-    planning: 'On the book. Planning the day …',
+    done: 'On the book',
     cancel: 'Back to the board',
     noNetwork:
       'No network: the order is not on the book yet. It stays here; send it again when the network is back.',
@@ -287,6 +287,9 @@ export const words = {
       [count(lines, 'line'), ...(share ? ['one share'] : [])].join(' and '),
   },
 
+  daysTitle: 'Cutting days – Flitchbook',
+  signInTitle: 'Sign in – Flitchbook',
+  formTitle: 'Add an order – Flitchbook',
   title: (date: string) => `${dateText(date, 'short')} – Flitchbook`,
 } as const;
 

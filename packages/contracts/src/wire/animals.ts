@@ -13,7 +13,7 @@ const newSideShape = z.strictObject({
   lostParts: maybe(lostParts),
 });
 
-/** POST /api/days/:dayId/animals. A side not weighed alone counts as half of the hanging weight. */
+/** POST /api/days/:dayId/animals. A side not weighed alone is the rest of the hanging weight, or half of it. */
 export const newAnimalShape = z.strictObject({
   animalId: maybe(storedId),
   name: nameText,

@@ -70,7 +70,7 @@ export const lockShape = z
 
 export const locksShape = listOf(lockShape, most.locks);
 
-export const counterShape = z.strictObject({
+const counterShape = z.strictObject({
   itemSteps: listOf(z.strictObject({ pieces: count.nullable(), worthPercent: count }), most.steps),
   stockSteps: listOf(z.strictObject({ grams: count.nullable(), worthPercent: count }), most.steps),
   worthMinorPerKg: z.record(z.string(), count),

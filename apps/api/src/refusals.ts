@@ -1,0 +1,65 @@
+/** Every way the service says no: one type each, with its status and title. `/problems/<type>` is its address. */
+export const refusals = {
+  'request.malformed': { status: 400, title: 'The request could not be read' },
+  'request.invalid': { status: 422, title: 'Something in the request is not right' },
+  'request.too-large': { status: 413, title: 'The request is too large' },
+  'request.not-json': { status: 415, title: 'Only application/json is understood' },
+  'request.not-found': { status: 404, title: 'There is nothing at this address' },
+  'request.method-not-allowed': { status: 405, title: 'This address does not answer to that method' },
+  'request.cross-site': { status: 403, title: 'The request came from another site' },
+  'request.too-many': { status: 429, title: 'Too many tries' },
+  'idempotency.key-missing': { status: 400, title: 'An Idempotency-Key is needed' },
+  'idempotency.still-running': { status: 409, title: 'The same request is still being worked on' },
+  'idempotency.key-reused': { status: 422, title: 'This Idempotency-Key was used for another request' },
+  'edit.version-missing': { status: 428, title: 'Say which version you are changing' },
+  'edit.version-stale': { status: 412, title: 'Somebody has changed this since you read it' },
+  'session.wrong-sign-in': { status: 401, title: 'E-mail address or password is wrong' },
+  'session.required': { status: 401, title: 'Sign in first' },
+  'session.not-allowed': { status: 403, title: 'Your role does not cover this' },
+  'day.unknown': { status: 404, title: 'There is no such cutting day' },
+  'day.already-open': { status: 409, title: 'There is a cutting day on that date already' },
+  'day.closed': { status: 409, title: 'The cutting day is closed' },
+  'animal.unknown': { status: 404, title: 'There is no such animal' },
+  'animal.already-booked': { status: 409, title: 'This animal is booked already' },
+  'animal.invalid': { status: 422, title: 'The animal cannot be as it is written' },
+  'order.unknown': { status: 404, title: 'There is no such order' },
+  'order.already-taken': { status: 409, title: 'This order is taken already' },
+  'order.already-cancelled': { status: 409, title: 'The order is cancelled already' },
+  'order.invalid': { status: 422, title: 'The order cannot be as it is written' },
+  'lock.invalid': { status: 422, title: 'A lock does not fit the day' },
+  'plan.missing': { status: 409, title: 'The day has no plan yet' },
+  'plan.overtaken': { status: 503, title: 'The day changed while it was being planned' },
+  'plan.queue-full': { status: 503, title: 'Too many days are being planned' },
+  'plan.failed': { status: 500, title: 'The day could not be planned' },
+  'plan.faulty': { status: 500, title: 'The plan that was found breaks a rule and was not stored' },
+  'server.fault': { status: 500, title: 'Something went wrong on our side' },
+  'server.busy': { status: 503, title: 'The service cannot answer just now' },
+} as const satisfies Readonly<Record<string, { readonly status: number; readonly title: string }>>;
+
+export type RefusalType = keyof typeof refusals;
+
+/** One field at fault: where it stands, what was there, and what is wrong with it. */
+export interface FieldFault {
+  readonly at: string;
+  readonly value: unknown;
+  readonly says: string;
+}
+
+export interface Refusal {
+  readonly ok: false;
+  readonly type: RefusalType;
+  /** what happened, to whom, and perhaps what to do: two sentences at most */
+  readonly says: string;
+  readonly faults?: readonly FieldFault[];
+  readonly retryAfterSeconds?: number;
+}
+
+export type Outcome<T> = { readonly ok: true; readonly value: T } | Refusal;
+
+export const done = <T>(value: T): Outcome<T> => ({ ok: true, value });
+
+export const refused = (
+  type: RefusalType,
+  says: string,
+  more: Pick<Refusal, 'faults' | 'retryAfterSeconds'> = {},
+): Refusal => ({ ok: false, type, says, ...more });

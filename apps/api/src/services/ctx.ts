@@ -1,0 +1,29 @@
+import type { Database, Role } from '@flitchbook/db';
+import type { Ids } from '../ids.ts';
+import type { Log } from '../log.ts';
+import type { DaySolver, SolveLimits } from '../solve/day-solver.ts';
+import type { Passwords } from './passwords.ts';
+
+/** What verbs work with. Clock, chance and solver come in here and nowhere else. */
+export interface Services {
+  readonly db: Database;
+  readonly clock: () => Date;
+  readonly ids: Ids;
+  readonly passwords: Passwords;
+  readonly solver: DaySolver;
+  readonly solveLimits: SolveLimits;
+  readonly log: Log;
+  /** told after every change of a day that its plan depends on */
+  readonly dayChanged: (shopId: string, dayId: string) => void;
+}
+
+/** Who asks. `personId` is null for the service itself: seeding, planning again in the background. */
+export interface Actor {
+  readonly shopId: string;
+  readonly personId: string | null;
+  readonly role: Role;
+}
+
+export interface Ctx extends Services {
+  readonly actor: Actor;
+}

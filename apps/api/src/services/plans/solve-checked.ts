@@ -1,0 +1,47 @@
+import { knownSpecies } from '@flitchbook/contracts';
+import { type CuttingPlan, checkPlan } from '@flitchbook/plan';
+import { done, type Outcome, type Refusal, refused } from '../../refusals.ts';
+import type { SolveAnswer, TravellingDay } from '../../solve/day-solver.ts';
+import type { Services } from '../ctx.ts';
+
+const says: Readonly<Record<'full' | 'late' | 'broken' | 'closed', Refusal>> = {
+  full: refused('plan.queue-full', 'Too many days wait to be planned. Try again in a moment.', {
+    retryAfterSeconds: 5,
+  }),
+  late: refused(
+    'plan.failed',
+    'No plan was found in time and nothing was changed. The fault is ours and is in the log.',
+  ),
+  broken: refused(
+    'plan.failed',
+    'Planning failed and nothing was changed. The fault is ours and is in the log.',
+  ),
+  closed: refused('server.busy', 'The service is stopping. Try again in a moment.', { retryAfterSeconds: 5 }),
+};
+
+function refuseAnswer(
+  services: Services,
+  dayId: string,
+  answer: Exclude<SolveAnswer, { ok: true }>,
+): Refusal {
+  if (answer.why === 'late' || answer.why === 'broken') {
+    services.log({ level: 'error', event: 'plan-failed', dayId, why: answer.why, says: answer.says });
+  }
+  return says[answer.why];
+}
+
+/** A plan of the day that the independent checker has passed: no other plan may be stored or shown. */
+export async function solveChecked(services: Services, day: TravellingDay): Promise<Outcome<CuttingPlan>> {
+  const answer = await services.solver.solve(day, services.solveLimits);
+  if (!answer.ok) return refuseAnswer(services, day.dayId, answer);
+  const faults = checkPlan({ ...day, species: knownSpecies }, answer.plan);
+  if (faults.length === 0) return done(answer.plan);
+  for (const { rule, at } of faults) {
+    services.log({ level: 'error', event: 'plan-faulty', dayId: day.dayId, rule, at });
+  }
+  const rules = [...new Set(faults.map(({ rule }) => rule))].join(', ');
+  return refused(
+    'plan.faulty',
+    `The plan that was found breaks ${rules}; nothing was changed. The fault is ours and is in the log.`,
+  );
+}

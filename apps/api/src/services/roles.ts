@@ -1,0 +1,36 @@
+import type { Role } from '@flitchbook/db';
+import { type Refusal, refused } from '../refusals.ts';
+import type { Ctx } from './ctx.ts';
+
+const staff = ['counter', 'butcher', 'owner'] as const;
+
+/** Who may do what. A verb that is not listed here does not exist. */
+export const mayDo = {
+  'days.list': staff,
+  'days.open': ['owner'],
+  'boards.read': staff,
+  'animals.list': staff,
+  'animals.book': ['butcher', 'owner'],
+  'animals.correct': ['butcher', 'owner'],
+  'orders.list': staff,
+  'orders.take': ['counter', 'owner'],
+  'orders.cancel': ['counter', 'owner'],
+  'locks.settle': ['butcher', 'owner'],
+  'plans.make': ['butcher', 'owner'],
+  'plans.try': ['butcher', 'owner'],
+  'plans.cut-list': staff,
+  'people.add': ['owner'],
+  'farms.add': ['owner'],
+} as const satisfies Readonly<Record<string, readonly Role[]>>;
+
+export type Verb = keyof typeof mayDo;
+
+/** Undefined when the actor may. */
+export function authorise({ actor }: Pick<Ctx, 'actor'>, verb: Verb): Refusal | undefined {
+  const roles: readonly Role[] = mayDo[verb];
+  if (roles.includes(actor.role)) return undefined;
+  return refused(
+    'session.not-allowed',
+    `This is for: ${roles.join(', ')}. You are signed in as ${actor.role}.`,
+  );
+}

@@ -1,0 +1,189 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseDayFile } from '@flitchbook/contracts';
+import { type Database, inTransaction, listShops, migrate, openDatabase } from '@flitchbook/db';
+import { getConnInfo } from '@hono/node-server/conninfo';
+import type { Config } from './config.ts';
+import { createApp } from './http/create-app.ts';
+import type { Transport } from './http/http-env.ts';
+import { listen } from './http/listen.ts';
+import { sessionCookie } from './http/session-cookie.ts';
+import type { Ids } from './ids.ts';
+import type { Log } from './log.ts';
+import type { Services } from './services/ctx.ts';
+import { seedDemo } from './services/demo/seed.ts';
+import { type DemoSignIn, demoSignIns } from './services/demo/sign-ins.ts';
+import { createPasswords } from './services/passwords.ts';
+import { DayKeeper } from './services/plans/day-keeper.ts';
+import { createSignInLimits } from './services/sessions/sign-in.ts';
+import { networkOf } from './services/try-limits.ts';
+import { SolvePool } from './solve/solve-pool.ts';
+
+/** What only the entry point may know. */
+export interface World {
+  readonly clock: () => Date;
+  /** milliseconds on a clock that only runs forward */
+  readonly nowMs: () => number;
+  readonly ids: Ids;
+  /** an unguessable word, for the people of the invented shop */
+  readonly newPassword: () => string;
+  readonly log: Log;
+  readonly projectFolder: string;
+  /** flags of Node for the threads that plan; without them this process's own */
+  readonly threadFlags?: readonly string[];
+}
+
+export interface RunningService {
+  /** as a person types it */
+  readonly address: string;
+  readonly engine: string;
+  readonly warnings: readonly string[];
+  readonly demoSignIns: readonly DemoSignIn[];
+  stop(): Promise<void>;
+}
+
+const stopWithinSeconds = 20;
+const readyWithinMs = 500;
+
+function openConfigured(config: Config, world: World): Promise<Database> {
+  if (config.databaseUrl !== null) {
+    return openDatabase({
+      engine: 'postgres',
+      url: config.databaseUrl,
+      connections: config.databaseConnections,
+    });
+  }
+  return openDatabase({
+    engine: 'folder',
+    folder: join(config.dataFolder, 'database'),
+    clock: { now: world.clock },
+    production: config.production,
+    forced: config.embeddedInProduction,
+  });
+}
+
+/** The password of the demo: made once, kept beside the data, readable by this user only. */
+function demoPassword(config: Config, world: World): string {
+  const file = join(config.dataFolder, 'demo-password');
+  if (!existsSync(file)) {
+    mkdirSync(config.dataFolder, { recursive: true, mode: 0o700 });
+    writeFileSync(file, `${world.newPassword()}\n`, { mode: 0o600 });
+  }
+  return readFileSync(file, 'utf8').trim();
+}
+
+async function seed(config: Config, world: World, services: Services): Promise<readonly DemoSignIn[]> {
+  if (!config.demo) return [];
+  const file = join(world.projectFolder, 'examples/two-hogs.json');
+  const parsed = parseDayFile(readFileSync(file, 'utf8'));
+  if ('faults' in parsed)
+    throw new Error(`examples/two-hogs.json is faulty: ${JSON.stringify(parsed.faults)}`);
+  const signIns = demoSignIns(demoPassword(config, world));
+  const shops = await inTransaction(services.db, listShops, { reading: true });
+  if (shops.length > 0 && shops[0]?.name !== parsed.shop.name) return [];
+  if (await seedDemo(services, { parsed, timeZone: 'America/New_York' }, signIns)) {
+    world.log({ level: 'info', event: 'demo-seeded' });
+  }
+  return signIns;
+}
+
+async function answers(db: Database): Promise<boolean> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<boolean>((resolve) => {
+    timer = setTimeout(() => resolve(false), readyWithinMs);
+  });
+  const asked = inTransaction(db, listShops, { reading: true }).then(
+    () => true,
+    () => false,
+  );
+  try {
+    return await Promise.race([asked, late]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+const loopback = new Set(['127.0.0.1', '::1', 'localhost']);
+
+function createServices(config: Config, world: World, db: Database): { pool: SolvePool; keeper: DayKeeper } {
+  const pool = new SolvePool({
+    threads: config.solverThreads,
+    waitingMax: 16,
+    graceSeconds: 10,
+    threadFile: new URL('./solve/solve-thread.ts', import.meta.url),
+    ...(world.threadFlags && { execArgv: world.threadFlags }),
+    onThreadEnd: (says) => world.log({ level: 'error', event: 'planning-thread-ended', says }),
+  });
+  const keeper = new DayKeeper({
+    db,
+    clock: world.clock,
+    ids: world.ids,
+    passwords: createPasswords(),
+    solver: pool,
+    solveLimits: { deadlineSeconds: config.solverSeconds, gap: 0.01, seed: 1 },
+    log: world.log,
+  });
+  return { pool, keeper };
+}
+
+function createTransport(
+  config: Config,
+  world: World,
+  demo: readonly DemoSignIn[],
+  isReady: () => Promise<boolean>,
+): Transport {
+  const webFolder = join(world.projectFolder, 'apps/web/dist');
+  return {
+    cookie: sessionCookie(config.publicOrigin?.startsWith('https:') ?? false),
+    signInLimits: createSignInLimits(world.nowMs),
+    networkOf: (c) => networkOf(getConnInfo(c).remote.address ?? ''),
+    isReady,
+    demoSignIns: loopback.has(config.host) && config.publicOrigin === null ? demo : [],
+    publicOrigin: config.publicOrigin,
+    webFolder: existsSync(webFolder) ? webFolder : null,
+    log: world.log,
+    nowMs: world.nowMs,
+    newRequestId: world.ids.newId,
+  };
+}
+
+/**
+ * Listens, opens the database, brings it up to date, fills an empty one with the demo, and answers.
+ * @throws PortTaken, FolderBusy, EngineRefused, DatabaseUnavailable
+ */
+export async function startService(config: Config, world: World): Promise<RunningService> {
+  const listening = await listen(config.port, config.host);
+  let db: Database | undefined;
+  try {
+    db = await openConfigured(config, world);
+    await migrate(db);
+    const { pool, keeper } = createServices(config, world, db);
+    const demo = await seed(config, world, keeper.services);
+    const opened = db;
+    let stopping = false;
+    const transport = createTransport(config, world, demo, async () => !stopping && (await answers(opened)));
+    const app = createApp(keeper.services, transport);
+    listening.answerWith((request, env) => app.fetch(request, env));
+    pool.warmUp();
+    await keeper.catchUp();
+    const host = config.host.includes(':') ? `[${config.host}]` : config.host;
+    return {
+      address: config.publicOrigin ?? `http://${host}:${listening.port}`,
+      engine: `${opened.engine} ${opened.version}`,
+      warnings: opened.warnings,
+      demoSignIns: transport.demoSignIns,
+      async stop() {
+        stopping = true;
+        await listening.stop(stopWithinSeconds);
+        // What is being planned in the background is planned again after the next start.
+        await pool.close();
+        await keeper.close();
+        await opened.close();
+      },
+    };
+  } catch (error) {
+    await listening.stop(0);
+    await db?.close();
+    throw error;
+  }
+}

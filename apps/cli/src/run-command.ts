@@ -1,0 +1,134 @@
+import { parseArgs } from 'node:util';
+import { knownSpecies, parseDayFile } from '@flitchbook/contracts';
+import { checkPlan, cutList, fillReport } from '@flitchbook/plan';
+import { planDay } from '@flitchbook/solver';
+import { reportText } from './report-text.ts';
+
+/** What a command may touch. */
+export interface Surroundings {
+  /** "-" is standard input. @throws Error when there is no such file */
+  readonly readFile: (name: string) => string;
+  readonly print: (text: string) => void;
+  readonly complain: (text: string) => void;
+}
+
+/** Filled, short, bad input or usage, fault of the program. */
+const exitStatus = { filled: 0, short: 1, badInput: 2, fault: 3 } as const;
+
+const usage = `Usage: flitchbook plan FILE [--json] [--deadline SECONDS] [--gap SHARE] [--seed NUMBER] [--method columns|plain]
+       flitchbook check FILE
+       flitchbook cuts [--species hog]
+FILE is a day file (docs/day-file.md); - reads standard input.
+Exit status: 0 everything is filled, 1 something is short, 2 bad input, 3 no plan.`;
+
+function options(args: readonly string[]) {
+  return parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: {
+      json: { type: 'boolean', default: false },
+      deadline: { type: 'string', default: '5' },
+      gap: { type: 'string', default: '0.005' },
+      seed: { type: 'string', default: '1' },
+      method: { type: 'string', default: 'columns' },
+      species: { type: 'string', default: 'hog' },
+      help: { type: 'boolean', default: false },
+    },
+  });
+}
+
+type Options = ReturnType<typeof options>['values'];
+
+function readNumber(name: string, text: string, min: number, max: number): number {
+  const value = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
+  if (!(value >= min && value <= max))
+    throw new RangeError(`--${name} must be a number from ${min} to ${max}, got "${text}"`);
+  return value;
+}
+
+function readDay(name: string, around: Surroundings) {
+  const parsed = parseDayFile(around.readFile(name));
+  if ('faults' in parsed) {
+    for (const { at, value, says, line } of parsed.faults) {
+      const place = line === undefined ? name : `${name}:${line}`;
+      around.complain(`${place}: ${at}: ${says} (got ${JSON.stringify(value) ?? 'nothing'})`);
+    }
+    return undefined;
+  }
+  for (const { at, says } of parsed.warnings) around.complain(`${name}: note: ${at}: ${says}`);
+  return parsed;
+}
+
+async function plan(name: string, values: Options, around: Surroundings): Promise<number> {
+  const parsed = readDay(name, around);
+  if (!parsed) return exitStatus.badInput;
+  const method = values.method === 'plain' ? 'plain' : 'columns';
+  if (values.method !== method)
+    throw new RangeError(`--method must be columns or plain, got "${values.method}"`);
+  const made = await planDay(parsed.day, {
+    deadlineSeconds: readNumber('deadline', values.deadline, 0, 3600),
+    gap: readNumber('gap', values.gap, 0, 1),
+    seed: readNumber('seed', values.seed, 0, 2 ** 31 - 1),
+    method,
+  });
+  const faults = checkPlan(parsed.day, made);
+  if (faults.length > 0) {
+    for (const { rule, at, says } of faults) around.complain(`the plan breaks ${rule} at ${at}: ${says}`);
+    return exitStatus.fault;
+  }
+  const shown = { lengthUnit: parsed.shop.lengthUnit, weightUnit: parsed.shop.weightUnit };
+  const report = fillReport(parsed.day, made, shown);
+  if (values.json) around.print(JSON.stringify({ plan: made, report }));
+  else around.print(reportText(cutList(parsed.day, made, shown), report, made.proof));
+  return report.short.promised + report.short.wished > 0 ? exitStatus.short : exitStatus.filled;
+}
+
+function cuts(speciesId: string, around: Surroundings): number {
+  const species = Object.hasOwn(knownSpecies, speciesId) ? knownSpecies[speciesId] : undefined;
+  if (!species) {
+    around.complain(
+      `--species: no species called "${speciesId}". Known: ${Object.keys(knownSpecies).join(', ')}`,
+    );
+    return exitStatus.badInput;
+  }
+  for (const { id, name, says } of Object.values(species.cuts))
+    around.print(`${id.padEnd(20)} ${name}. ${says}`);
+  return exitStatus.filled;
+}
+
+async function run(
+  [command, file, ...rest]: readonly string[],
+  values: Options,
+  around: Surroundings,
+): Promise<number> {
+  if (values.help) {
+    around.print(usage);
+    return exitStatus.filled;
+  }
+  if (command === 'cuts' && file === undefined) return cuts(values.species, around);
+  if (file === undefined || rest.length > 0 || (command !== 'plan' && command !== 'check')) {
+    around.complain(usage);
+    return exitStatus.badInput;
+  }
+  if (command === 'plan') return plan(file, values, around);
+  if (!readDay(file, around)) return exitStatus.badInput;
+  around.print(`${file} is a good day file.`);
+  return exitStatus.filled;
+}
+
+const isTheirs = (fault: unknown): boolean =>
+  fault instanceof RangeError ||
+  (fault instanceof Error &&
+    'code' in fault &&
+    /^(ERR_PARSE_ARGS|ENOENT|EISDIR|EACCES)/.test(String(fault.code)));
+
+/** Runs one command. @returns its exit status; never throws */
+export async function runCommand(args: readonly string[], around: Surroundings): Promise<number> {
+  try {
+    const { positionals, values } = options(args);
+    return await run(positionals, values, around);
+  } catch (fault) {
+    around.complain(fault instanceof Error ? fault.message : String(fault));
+    return isTheirs(fault) ? exitStatus.badInput : exitStatus.fault;
+  }
+}
