@@ -72,12 +72,13 @@ function Sides({ view, store }: Looked) {
 
 function DayState({ view, store }: Looked) {
   if (view.animals.length === 0) {
-    return <Failure title={words.failures.emptyDayTitle} says={words.failures.emptyDay} />;
+    return <Failure isPart={true} title={words.failures.emptyDayTitle} says={words.failures.emptyDay} />;
   }
   if (view.plan) return null;
   const isPlanning = store.busy.value === 'planning';
   return (
     <Failure
+      isPart={true}
       title={words.failures.noPlanTitle}
       says={words.failures.noPlan}
       {...(store.may.settle && {

@@ -185,10 +185,11 @@ export class BoardStore {
       answer.why === 'refused' ? { says: 'refused', problem: answer.problem } : { says: 'no-network' };
   }
 
-  /** A board as it was read. When the plan has caught up with the orders meanwhile, says what came of it. */
+  /** A board as it was read. When the day has moved on since, and its plan with it, says what came of that. */
   #read(after: Board): void {
     const before = this.board.value;
-    if (before && isStale(before) && !isStale(after) && !this.trial.value) this.#take(after, 'planned');
+    const movedOn = before?.plan && (isStale(before) || before.day.version !== after.day.version);
+    if (movedOn && !isStale(after) && !this.trial.value) this.#take(after, 'planned');
     else this.reading.value = { at: 'ready', board: after };
   }
 

@@ -1,6 +1,6 @@
 import { Link } from '../shell/link.tsx';
+import { dateText, timeText } from '../words/dates.ts';
 import { words } from '../words/english.ts';
-import { dateText, timeText } from '../words/measures.ts';
 import type { BoardView } from './board-model.ts';
 import type { BoardStore } from './board-store.ts';
 import { sayAssurance } from './totals.tsx';

@@ -3,8 +3,8 @@ import { useEffect } from 'preact/hooks';
 import { Link } from '../shell/link.tsx';
 import { Failure, Waiting } from '../shell/states.tsx';
 import type { Answer, Client, DaySummary } from '../wire/client.ts';
+import { dateText } from '../words/dates.ts';
 import { words } from '../words/english.ts';
-import { dateText } from '../words/measures.ts';
 
 type Days = Answer<{ readonly days: readonly DaySummary[] }>;
 
@@ -43,7 +43,7 @@ export function DaysPage({ client }: { readonly client: Client }) {
       <h1>{words.cuttingDays}</h1>
       {got === null && <Waiting says={words.failures.loadingDays} />}
       {got?.ok && got.value.days.length === 0 && (
-        <Failure title={words.failures.noDaysTitle} says={words.failures.noDays} />
+        <Failure isPart={true} title={words.failures.noDaysTitle} says={words.failures.noDays} />
       )}
       {got?.ok && (
         <ul class="day-cards">
@@ -54,10 +54,10 @@ export function DaysPage({ client }: { readonly client: Client }) {
       )}
       {got && !got.ok && (
         <Failure
+          isPart={true}
           title={got.why === 'refused' ? got.problem.title : words.failures.noNetworkTitle}
           says={got.why === 'refused' ? got.problem.detail : words.failures.noNetwork}
-          action={words.tryAgain}
-          onAction={() => void look()}
+          {...(got.why !== 'refused' && { action: words.tryAgain, onAction: () => void look() })}
         />
       )}
     </div>

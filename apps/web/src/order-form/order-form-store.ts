@@ -22,8 +22,15 @@ export function createOrderFormStore({ client, dayId, newKey }: FormDoor) {
   let sent = '';
   let lastLine = 0;
 
+  /** What is being put right is no longer held against the order; the next try looks at all of it again. */
+  const forget = (isPutRight: (fault: DraftFault) => boolean): void => {
+    faults.value = faults.value.filter((fault) => !isPutRight(fault));
+  };
+
   const change = (part: Partial<OrderDraft>): void => {
     draft.value = { ...draft.value, ...part };
+    if (part.owner !== undefined) forget(({ field }) => field === 'owner');
+    if (part.lines !== undefined || part.share !== undefined) forget(({ fault }) => fault === 'empty');
   };
 
   function addLine(species: Species, cutId: string, units: Units): void {
@@ -33,11 +40,15 @@ export function createOrderFormStore({ client, dayId, newKey }: FormDoor) {
     change({ lines: [...draft.value.lines, lineFor(cut, units, { key: `line-${lastLine}` })] });
   }
 
-  const changeLine = (lineKey: string, part: Partial<LineDraft>): void =>
+  const changeLine = (lineKey: string, part: Partial<LineDraft>): void => {
+    forget(({ field }) => field.startsWith(`${lineKey}-`));
     change({ lines: draft.value.lines.map((line) => (line.key === lineKey ? { ...line, ...part } : line)) });
+  };
 
-  const removeLine = (lineKey: string): void =>
+  const removeLine = (lineKey: string): void => {
+    forget(({ field }) => field.startsWith(`${lineKey}-`));
     change({ lines: draft.value.lines.filter((line) => line.key !== lineKey) });
+  };
 
   /** Sends the order when nothing is left to put right. */
   async function send(species: Species, units: Units): Promise<void> {

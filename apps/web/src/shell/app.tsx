@@ -1,14 +1,12 @@
-import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { BoardPage } from '../board/board-page.tsx';
-import { BoardStore } from '../board/board-store.ts';
+import type { ComponentType } from 'preact';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { DaysPage } from '../days/days-page.tsx';
 import { StencilWord } from '../marks/stencil-word.tsx';
-import { OrderFormPage } from '../order-form/order-form-page.tsx';
-import { rightsOf } from '../session/rights.ts';
 import type { SessionStore } from '../session/session-store.ts';
 import { SignIn } from '../session/sign-in.tsx';
 import type { Client, Session } from '../wire/client.ts';
 import { words } from '../words/english.ts';
+import type { DayPagesProps } from './day-pages.tsx';
 import { Link } from './link.tsx';
 import { path, routeOf } from './route.ts';
 import { Failure, Waiting } from './states.tsx';
@@ -49,24 +47,46 @@ function useFocusOnArrival(): void {
   }, [path.value]);
 }
 
+/** The pages of a day are fetched when a day is first opened: the door and the list of days stay light. */
+function LazyDayPages(props: DayPagesProps) {
+  const [pages, setPages] = useState<{ readonly show: ComponentType<DayPagesProps> } | 'missing' | null>(
+    null,
+  );
+  const fetchPages = (): void => {
+    setPages(null);
+    import('./day-pages.tsx').then(
+      ({ DayPages }) => setPages({ show: DayPages }),
+      () => setPages('missing'),
+    );
+  };
+  useEffect(fetchPages, []);
+  if (pages === null) return <Waiting says={words.failures.loading} />;
+  if (pages !== 'missing') return <pages.show {...props} />;
+  return (
+    <Failure
+      title={words.failures.noNetworkTitle}
+      says={words.failures.noNetwork}
+      action={words.tryAgain}
+      onAction={fetchPages}
+    />
+  );
+}
+
 interface PageProps extends Pick<AppProps, 'client' | 'newKey'> {
   readonly session: Session;
 }
 
-function Page({ client, newKey, session }: PageProps) {
+function Page(props: PageProps) {
   const route = routeOf(path.value);
   useFocusOnArrival();
-  const dayId = 'dayId' in route ? route.dayId : null;
-  // One store a day: the order form and the board look at the same one.
-  const store = useMemo<BoardStore | null>(
-    () => (dayId === null ? null : new BoardStore({ client, dayId, newKey, may: rightsOf(session) })),
-    [client, dayId, newKey, session],
-  );
-  if (route.page === 'days') return <DaysPage client={client} />;
-  if (route.page === 'board' && store) return <BoardPage store={store} />;
-  if (route.page === 'new-order' && store)
-    return <OrderFormPage store={store} client={client} newKey={newKey} />;
-  return <Failure title={words.failures.notThereTitle} says={words.failures.notThere} />;
+  switch (route.page) {
+    case 'days':
+      return <DaysPage client={props.client} />;
+    case 'unknown':
+      return <Failure title={words.failures.notThereTitle} says={words.failures.notThere} />;
+    default:
+      return <LazyDayPages {...props} {...route} />;
+  }
 }
 
 /** The whole app: the door, or the shop. */

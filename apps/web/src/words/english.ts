@@ -1,4 +1,4 @@
-import { dateText } from './measures.ts';
+import { dateText } from './dates.ts';
 
 const count = (number: number, one: string, many = `${one}s`): string =>
   `${number} ${number === 1 ? one : many}`;
@@ -77,7 +77,7 @@ export const words = {
       minutes < 60 ? `${minutes}\u00a0min` : `${Math.floor(minutes / 60)}\u00a0h ${minutes % 60}\u00a0min`,
     showShort: 'Show what is short',
     views: { label: 'Part of the board', sides: 'Sides', orders: 'Orders', left: 'Left over' },
-    scale: { label: 'Size of the drawing', fit: 'Whole side', close: 'Close up' },
+    scale: { label: 'Size of the drawing', fit: 'Whole length', close: 'Close up' },
   },
 
   orders: {

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { dateText, inchesText, lengthText, moneyText, portionText, weightText } from './measures.ts';
+import { dateText } from './dates.ts';
+import { inchesText, lengthText, moneyText, portionText, weightText } from './measures.ts';
 
 /** Figures are held to their units by a space that does not break. */
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
