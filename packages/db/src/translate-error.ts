@@ -16,13 +16,17 @@ function isDriverError(error: unknown): error is DriverError {
   return error instanceof Error && 'code' in error && typeof error.code === 'string';
 }
 
-/** The driver's error itself, which the query builder wraps. */
-function driverError(error: unknown): DriverError | undefined {
+/** The query builder wraps what it gets: the error itself is one of the causes. */
+function within<T>(error: unknown, is: (at: unknown) => at is T): T | undefined {
   for (let at = error, depth = 0; at instanceof Error && depth < 5; at = at.cause, depth++) {
-    if (isDriverError(at)) return at;
+    if (is(at)) return at;
   }
   return undefined;
 }
+
+const driverError = (error: unknown): DriverError | undefined => within(error, isDriverError);
+
+const isUnavailable = (at: unknown): at is DatabaseUnavailable => at instanceof DatabaseUnavailable;
 
 /** Serialization failure, deadlock: the transaction did nothing and may be tried again. */
 export function mayRetry(error: unknown): boolean {
@@ -55,10 +59,11 @@ const tooSlow = new Set(['57014', '25P03']);
 
 /** DatabaseUnavailable when the error says that the server is gone, too slow or blocked; undefined when it says something else. */
 export function unavailable(error: unknown, maybeDone: boolean): DatabaseUnavailable | undefined {
-  if (error instanceof DatabaseUnavailable) {
-    return error.maybeDone === maybeDone
-      ? error
-      : new DatabaseUnavailable(error.reason, error.message, maybeDone, error);
+  const known = within(error, isUnavailable);
+  if (known) {
+    return known.maybeDone === maybeDone
+      ? known
+      : new DatabaseUnavailable(known.reason, known.message, maybeDone, error);
   }
   const found = driverError(error);
   if (!found) return undefined;
