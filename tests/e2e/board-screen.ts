@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import type { RunningShop } from './running-service.ts';
 
 export interface Seen {
@@ -106,9 +106,9 @@ export const clippedWords = (page: Page): Promise<string[]> =>
   );
 
 /** Keeps a picture where PICTURES_DIR says, for the documents; without it nothing is written. */
-export async function picture(page: Page, name: string, whole = false): Promise<void> {
+export async function picture(what: Page | Locator, name: string): Promise<void> {
   const folder = process.env['PICTURES_DIR'];
   if (folder === undefined) return;
   mkdirSync(folder, { recursive: true });
-  await page.screenshot({ path: join(folder, `${name}.png`), fullPage: whole });
+  await what.screenshot({ path: join(folder, `${name}.png`) });
 }

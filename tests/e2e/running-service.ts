@@ -67,7 +67,7 @@ export async function startShop(): Promise<RunningShop> {
       PORT: '0',
       HOST: '127.0.0.1',
       DEMO: 'yes',
-      SOLVER_SECONDS: '3',
+      SOLVER_SECONDS: process.env['SOLVER_SECONDS'] ?? '3',
     },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
