@@ -166,8 +166,9 @@ describeInBrowser('the day board in a browser, on a running shop', () => {
       const it = await board(desk, 'butcher');
       const { page } = it;
       const before = await page.locator('.summary').textContent();
-      await choice(page, 'Middle, cavity cleared').click();
-      await page.locator('.option[aria-pressed="false"]').first().click();
+      const middles = page.locator('.choice').filter({ hasText: /^Middle, tenderloin (in|out)/ });
+      await middles.filter({ hasNotText: 'Porchetta' }).first().click();
+      await option(page, 'Porchetta of the whole middle').click();
       await tried(page);
       expect(await page.locator('.trial .told').textContent()).toMatch(
         /\d+ lines? loses?,|No order gains or loses/,

@@ -110,6 +110,13 @@ describe('the day board', () => {
     expect(other?.querySelectorAll('.choice').length).toBeGreaterThan(4);
   });
 
+  it('still shows a lock on a side that is owned, and opens it', async () => {
+    const lock = { lock: 'operation', sideId: 'a-left', part: 'ham', operation: 'ham-whole' } as const;
+    await showDay({ ...board, cuttingDay: { ...board.cuttingDay, locks: [lock] } });
+    const unlock = all('.side')[0]?.querySelector('.lock');
+    expect(unlock?.getAttribute('aria-label')).toBe('Unlock: Fresh ham');
+  });
+
   it('opens a choice on all the ways the tree has', async () => {
     const button = all('.choice').find((each) => text(each).startsWith('Middle, tenderloin out'));
     await click(button);

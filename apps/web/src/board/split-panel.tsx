@@ -147,6 +147,48 @@ function BarPanel({ choice, store }: { readonly choice: BarChoice; readonly stor
   );
 }
 
+interface OwnedSplitProps {
+  readonly side: SideView;
+  readonly owner: string;
+  readonly store: BoardStore;
+}
+
+interface Locked {
+  readonly key: string;
+  readonly name: string;
+  readonly now: string;
+  readonly options: readonly Option[];
+}
+
+function lockedIn(choice: Choice): Locked[] {
+  if (choice.kind === 'part') {
+    const { key, name, options, locked } = choice;
+    return locked ? [{ key, name, options, now: sayNow(choice) }] : [];
+  }
+  return choice.zones.flatMap(({ zoneId, name, options, chosen, locked }) =>
+    locked ? [{ key: zoneId, name, options, now: chosen.map((manner) => manner.name).join(', ') }] : [],
+  );
+}
+
+/** A side that one customer has: their instructions decide. Locks from before can still be seen and opened. */
+function OwnedSplit({ side, owner, store }: OwnedSplitProps) {
+  return (
+    <>
+      <p class="owned-split">{words.split.owned(owner)}</p>
+      {side.choices.flatMap(lockedIn).map(({ key, name, now, options }) => (
+        <div key={key} class="choice-row">
+          <p>
+            {name}: <strong>{now}</strong>
+          </p>
+          {store.may.settle && (
+            <LockButton what={name} locked={true} options={options} chosen={[]} store={store} />
+          )}
+        </div>
+      ))}
+    </>
+  );
+}
+
 /** How a side is split, for whoever may not change it. */
 function SplitTold({ side }: { readonly side: SideView }) {
   return (
@@ -173,7 +215,7 @@ export function SplitPanel({ side, owner, store }: SplitPanelProps) {
   const openKey = useSignal<string | null>(null);
   const open = side.choices.find(({ key }) => key === openKey.value);
   const panelId = `split-${side.sideId}`;
-  if (owner !== null) return <p class="owned-split">{words.split.owned(owner)}</p>;
+  if (owner !== null) return <OwnedSplit side={side} owner={owner} store={store} />;
   if (!store.may.settle) return <SplitTold side={side} />;
   return (
     <div class="split">
