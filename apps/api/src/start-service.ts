@@ -29,8 +29,6 @@ export interface World {
   readonly newPassword: () => string;
   readonly log: Log;
   readonly projectFolder: string;
-  /** flags of Node for the threads that plan; without them this process's own */
-  readonly threadFlags?: readonly string[];
 }
 
 export interface RunningService {
@@ -110,8 +108,7 @@ function createServices(config: Config, world: World, db: Database): { pool: Sol
     threads: config.solverThreads,
     waitingMax: 16,
     graceSeconds: 10,
-    threadFile: new URL('./solve/solve-thread.ts', import.meta.url),
-    ...(world.threadFlags && { execArgv: world.threadFlags }),
+    threadFile: new URL('./solve/solve-thread-entry.mjs', import.meta.url),
     onThreadEnd: (says) => world.log({ level: 'error', event: 'planning-thread-ended', says }),
   });
   const keeper = new DayKeeper({

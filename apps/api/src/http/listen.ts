@@ -47,7 +47,7 @@ export async function listen(port: number, host: string): Promise<Listening> {
   let answerer = notYet;
   const server = createServer(
     timeouts,
-    getRequestListener((request, env) => answerer(request, env), { overrideGlobalObjects: false }),
+    getRequestListener((request, env) => answerer(request, env)),
   );
   server.maxConnections = connectionsMax;
   const taken = await listening(server, port, host);

@@ -11,6 +11,7 @@ const ownAddress = /^\/(?:api|problems|health|ready)(?:\/|$)/;
 export function webFiles(folder: string) {
   const files = serveStatic({
     root: folder,
+    precompressed: true,
     onFound: (path, c) => {
       const hashed = /[\\/]assets[\\/]/.test(path);
       c.header('Cache-Control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache');

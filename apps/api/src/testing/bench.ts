@@ -20,8 +20,7 @@ export const createSolver = (): SolvePool =>
     threads: 1,
     waitingMax: 64,
     graceSeconds: 20,
-    threadFile: new URL('../solve/solve-thread.ts', import.meta.url),
-    execArgv: ['--import', 'tsx'],
+    threadFile: new URL('../solve/solve-thread-entry.mjs', import.meta.url),
   });
 
 export const password = 'a long enough password';
