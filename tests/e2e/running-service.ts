@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-export interface DoorKey {
+interface DoorKey {
   readonly role: string;
   readonly email: string;
   readonly password: string;

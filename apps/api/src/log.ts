@@ -1,5 +1,5 @@
 /** One event as data. No names, addresses, notes, passwords or tokens: ids, counts and codes only. */
-export interface LogLine {
+interface LogLine {
   readonly level: 'info' | 'warning' | 'error';
   readonly event: string;
   readonly [fact: string]: string | number | boolean | null | undefined;

@@ -6,7 +6,7 @@ import { type Budget, priceOut, type Search } from './price-out.ts';
 import { Pricer } from './pricing.ts';
 import type { Decision, Problem } from './problem.ts';
 import { readColumns } from './read-columns.ts';
-import { goalOrder } from './sparse-model.ts';
+import { goalOrder, sameWorth } from './sparse-model.ts';
 
 export interface ColumnsAnswer {
   readonly decision: Decision;
@@ -18,9 +18,6 @@ export interface ColumnsAnswer {
 const gathering: Weights = { promised: 3000, wished: 50, rest: 1 };
 
 const only = (goal: keyof Goals): Weights => ({ promised: 0, wished: 0, rest: 0, [goal]: 1 });
-
-/** Less than this between two plans is no difference: half a minor unit. */
-const sameWorth = 0.5;
 
 /** Ways for nobody's orders, so that every unit has one from the start. */
 function seedWays({ problem, master, pricer }: Search): void {
@@ -122,7 +119,7 @@ function improve(
 
 /**
  * Plans by ways of cutting: gathers ways at bid prices, dives to a whole plan, bounds each goal, and recuts a few units
- * at a time until the plan is within `gap` of its bound by `gapOf`, nothing helps any more, or time is up.
+ * at a time until the plan is `near` its bound, nothing helps any more, or time is up.
  * @returns undefined when no whole plan was reached in time
  */
 export function solveByColumns(
@@ -130,7 +127,6 @@ export function solveByColumns(
   problem: Problem,
   budget: Budget,
   near: (goals: Goals, bound: Goals) => boolean,
-  trace: (says: string) => void = () => undefined,
 ): ColumnsAnswer | undefined {
   const master = new Master(highs, problem);
   const search: Search = { highs, problem, master, pricer: new Pricer(problem), budget };
@@ -139,22 +135,20 @@ export function solveByColumns(
     master.setWeights(gathering);
     const gathered = priceOut(search, 1e3).answer;
     const loose = 2e-4 * worthOf(master.goalsAt(gathered.values));
-    trace(`gathered ${master.columns.length}`);
-    const first = dive(search, new Map(), loose);
-    trace(`dived ${master.columns.length} ${JSON.stringify(first?.goals)}`);
+    const first = dive(search, loose);
     if (!first) return undefined;
-    let bound = boundGoals(search, first.goals, {
+    const bound = boundGoals(search, first.goals, {
       promised: Number.POSITIVE_INFINITY,
       wished: Number.POSITIVE_INFINITY,
       rest: Number.POSITIVE_INFINITY,
     });
-    trace(`bound ${JSON.stringify(bound)}`);
     const toBound = budget.secondsLeft() * 0.3;
     const best = improve(search, first, (goals) => near(goals, bound), loose, toBound);
-    trace(`improved ${master.columns.length} ${JSON.stringify(best.goals)}`);
-    bound = boundGoals(search, best.goals, bound);
-    trace(`bound ${JSON.stringify(bound)}`);
-    return { decision: readColumns(search, best), goals: best.goals, bound };
+    return {
+      decision: readColumns(search, best),
+      goals: best.goals,
+      bound: boundGoals(search, best.goals, bound),
+    };
   } finally {
     master.dispose();
   }

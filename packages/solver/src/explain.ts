@@ -94,6 +94,8 @@ export class Explainer {
     if (most < 1) return this.#saying('impossible', this.#whyNever(short), 0);
     const rivals = this.#rivals(short);
     const wanted = rivals.reduce((sum, rival) => sum + (askedPieces(rival) || askedGrams(rival)), 0);
+    const sacrifices = this.#sacrifices(short);
+    const shares = this.#sharesThatCould(short);
     const amount = (count: number): string => (short.bulk === null ? `${count}` : kilograms(count));
     if (most < wanted) {
       const holders = this.#plan.lines.filter(
@@ -112,17 +114,19 @@ export class Explainer {
           : `${amount(wanted)} wanted over ${plural(rivals.length, 'line')}`;
       return this.#saying(
         'scarce',
-        `${alone}; this day could give ${amount(most)} at the very most, with nothing else cut.${kept}${this.#atWhatCost(short)}`,
+        `${alone}; this day could give ${amount(most)} at the very most, with nothing else cut.${kept}${this.#atWhatCost(sacrifices)}`,
         most,
-        this.#sacrifices(short),
+        sacrifices,
+        shares,
         holders.map((other) => other.lineId),
       );
     }
     return this.#saying(
       'clash',
-      `This day could give ${amount(Math.min(most, fill.asked))}, but not beside the rest.${this.#atWhatCost(short)}`,
+      `This day could give ${amount(Math.min(most, fill.asked))}, but not beside the rest.${this.#atWhatCost(sacrifices)}`,
       most,
-      this.#sacrifices(short),
+      sacrifices,
+      shares,
     );
   }
 
@@ -131,18 +135,15 @@ export class Explainer {
     says: string,
     mostPossible: number,
     sacrifices: readonly Sacrifice[] = [],
+    withShares: readonly string[] = [],
     holders: readonly string[] = [],
   ): Shortfall {
     const clashing = sacrifices.flatMap(({ lines }) => [...lines.keys()]);
-    const shares =
-      kind === 'impossible'
-        ? []
-        : this.#plan.sides.flatMap((side) => (side.shareId === null ? [] : [side.shareId]));
     return {
       kind,
       says,
       withLines: [...new Set([...clashing, ...holders])],
-      withShares: [...new Set(shares)],
+      withShares,
       withLocks: [],
       mostPossible,
     };
@@ -186,6 +187,18 @@ export class Explainer {
     return `No side of this day gives ${cut?.name ?? line.cut} as ordered.${skinned}${knife}`;
   }
 
+  /** Shares whose sides could have given it. */
+  #sharesThatCould(short: Case): string[] {
+    const asking = this.#asking(short, 1);
+    const could = this.#plan.sides.flatMap((side) => {
+      const group = this.#classOf.get(side.sideId);
+      return side.shareId !== null && group && this.#pricer.priceClass(group, asking).value > 0
+        ? [side.shareId]
+        : [];
+    });
+    return [...new Set(could)];
+  }
+
   /** For each side, whom it would cost what to get one more there; the cheapest first. */
   #sacrifices(short: Case): Sacrifice[] {
     return this.#plan.sides
@@ -227,8 +240,7 @@ export class Explainer {
     return lost;
   }
 
-  #atWhatCost(short: Case): string {
-    const [cheapest] = this.#sacrifices(short);
+  #atWhatCost([cheapest]: readonly Sacrifice[]): string {
     if (!cheapest) return ' Every side that could give it is reserved whole.';
     if (cheapest.lines.size === 0) return '';
     const losses = [...cheapest.lines].map(

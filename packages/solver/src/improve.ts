@@ -1,6 +1,8 @@
 import type { Goals } from '@flitchbook/plan';
 import { solveMip } from './engine.ts';
+import { NoRelaxation } from './master.ts';
 import { priceOut, type Search } from './price-out.ts';
+import { sameWorth } from './sparse-model.ts';
 
 /** A whole plan over the ways known: how often each is used, and where the engine stood. */
 export interface Incumbent {
@@ -53,23 +55,17 @@ function largest(
 
 /**
  * Settles one way after another, the surest first, pricing new ways for what is left each time, until everything is
- * whole. `kept` stands from the start: how many units keep each way.
+ * whole.
  * @returns undefined when time ran out on the way, or what was settled can't be completed
  */
-export function dive(
-  search: Search,
-  kept: ReadonlyMap<number, number>,
-  tolerance: number,
-  classes?: ReadonlySet<number>,
-): Incumbent | undefined {
+export function dive(search: Search, tolerance: number): Incumbent | undefined {
   const { master, problem, budget } = search;
   const settled = new Settled(search);
   const steps =
     problem.classes.reduce((sum, group) => sum + group.units.length, 0) + master.wholeChoices.length + 1;
   try {
-    for (const [column, count] of kept) settled.way(column, count);
     for (let step = 0; step < steps; step++) {
-      const { answer } = priceOut(search, tolerance, classes);
+      const { answer } = priceOut(search, tolerance);
       const uses = master.uses(answer.values);
       const open = uses
         .map((used, column) => ({ column, used, amount: used - settled.leastOf(column) }))
@@ -89,9 +85,10 @@ export function dive(
       else if (way) settled.way(way.column, Math.ceil((uses[way.column] as number) - nearly));
     }
     return undefined;
-  } catch {
-    // What was settled left a class without a way: the engine says so, and the plan before stands.
-    return undefined;
+  } catch (fault) {
+    // What was settled can't be completed.
+    if (fault instanceof NoRelaxation) return undefined;
+    throw fault;
   } finally {
     settled.free();
   }
@@ -113,6 +110,9 @@ function likeliest(search: Search, losses: readonly number[], classIndex: number
   return mine.sort((left, right) => loss(left) - loss(right) || left - right).slice(0, waysEach);
 }
 
+/** Most that one putting-together may take. */
+const secondsEach = 0.5;
+
 /** Best whole plan over the likeliest ways: of the classes named any number, of the others just what is kept. */
 function combine(
   search: Search,
@@ -121,23 +121,17 @@ function combine(
   classes: ReadonlySet<number>,
 ): Incumbent | undefined {
   const { master, problem, budget, highs } = search;
-  const ranges = new Map<number, readonly [number, number]>();
-  for (const classIndex of classes) {
-    const most = problem.classes[classIndex]?.units.length ?? 1;
-    for (const way of likeliest(search, losses, classIndex)) ranges.set(way, [0, most]);
-  }
-  for (const [way, count] of kept) {
-    const free = ranges.get(way);
-    ranges.set(way, [
-      count,
-      free ? free[1] : classes.has(master.columns[way]?.classIndex ?? -1) ? Math.max(count, 1) : count,
-    ]);
-  }
+  const mostOf = (way: number): number => {
+    const classIndex = master.columns[way]?.classIndex ?? -1;
+    return classes.has(classIndex) ? (problem.classes[classIndex]?.units.length ?? 0) : (kept.get(way) ?? 0);
+  };
+  const taking = [...[...classes].flatMap((index) => likeliest(search, losses, index)), ...kept.keys()];
+  const ranges = new Map(taking.map((way) => [way, [kept.get(way) ?? 0, mostOf(way)] as const]));
   const { model, cost, ways } = master.restricted(ranges);
   const limits = {
     seconds: Math.min(secondsEach, budget.secondsLeft()),
     relativeGap: 0,
-    absoluteGap: 0.5,
+    absoluteGap: sameWorth,
     seed: budget.seed,
   };
   const found = solveMip(highs, model, cost, limits);
@@ -145,9 +139,6 @@ function combine(
   const values = master.spread(found.values, ways);
   return { values, uses: master.uses(values), goals: master.goalsAt(values) };
 }
-
-/** Most that one putting-together may take. */
-const secondsEach = 0.5;
 
 /** Sets a few units free, keeps the rest as they are, prices ways for the free ones and puts a whole plan together again. */
 export function recut(

@@ -21,6 +21,9 @@ export interface MasterAnswer {
   readonly losses: readonly number[];
 }
 
+/** The engine found no relaxation of what is settled. */
+export class NoRelaxation extends Error {}
+
 /** First row of each kind. */
 interface Rows {
   readonly products: number;
@@ -44,7 +47,6 @@ export class Master {
   readonly #known = new Set<string>();
   readonly columns: Column[] = [];
   #weights: Weights = { promised: 1, wished: 1, rest: 1 };
-  readonly #floors: Record<keyof Goals, number> = { promised: -infinite, wished: -infinite, rest: -infinite };
 
   constructor(highs: Highs, problem: Problem) {
     this.#highs = highs;
@@ -138,7 +140,6 @@ export class Master {
 
   /** No plan may fall below this on the goal. */
   setFloor(goal: keyof Goals, floor: number): void {
-    this.#floors[goal] = floor;
     this.#solver.changeRowBounds(this.#rows.goals[goal], floor, infinite);
   }
 
@@ -205,12 +206,12 @@ export class Master {
     return this.columns.map((_, at) => values[this.#base.columns + at] ?? 0);
   }
 
-  /** Solves the relaxation. @throws Error when the engine gives no answer */
+  /** Solves the relaxation. @throws NoRelaxation when nothing keeps what is settled, or the engine gives no answer */
   solve(): MasterAnswer {
     this.#solver.run();
     const status = this.#solver.getModelStatus();
     if (status !== this.#highs.constants.modelStatus.optimal)
-      throw new Error(`master relaxation ended with status ${status}`);
+      throw new NoRelaxation(`the relaxation ended with status ${status}`);
     const { rowDual, colValue, colDual } = this.#solver.getSolution();
     const part = (first: number, count: number): Float64Array =>
       Float64Array.from({ length: count }, (_, at) => Math.max(0, -(rowDual[first + at] as number)));

@@ -4,7 +4,7 @@ import { solveMip } from './engine.ts';
 import { buildPlain } from './plain.ts';
 import type { Budget } from './price-out.ts';
 import type { Decision, Problem } from './problem.ts';
-import { type Entry, goalOrder } from './sparse-model.ts';
+import { type Entry, goalOrder, sameWorth } from './sparse-model.ts';
 
 export interface MethodAnswer {
   /** null when none was found in time */
@@ -17,9 +17,6 @@ export interface Known {
   readonly goals: Goals;
   readonly bound: Goals;
 }
-
-/** Less than this between two plans is no difference: half a minor unit. */
-export const sameWorth = 0.5;
 
 const infinite = Number.POSITIVE_INFINITY;
 

@@ -4,10 +4,10 @@ import { compile } from './compile.ts';
 import { decode } from './decode.ts';
 import { dropEngine, engine } from './engine.ts';
 import { Explainer } from './explain.ts';
-import { sameWorth, solvePlain } from './plain-method.ts';
+import { solvePlain } from './plain-method.ts';
 import type { Budget } from './price-out.ts';
 import type { Decision, Problem } from './problem.ts';
-import { goalOrder } from './sparse-model.ts';
+import { goalOrder, sameWorth } from './sparse-model.ts';
 
 export interface SolveOptions {
   /** the best plan so far is returned when this has passed */
@@ -23,6 +23,8 @@ export interface SolveOptions {
 interface Found {
   readonly decision: Decision;
   readonly bound: Goals;
+  /** the form that gave the plan: the plain model may find nothing in time */
+  readonly method: Proof['method'];
 }
 
 /** Largest distance of a goal from its bound, as a share of the plan's worth. */
@@ -41,15 +43,16 @@ async function search(problem: Problem, options: SolveOptions, budget: Budget): 
   try {
     if (options.method === 'plain') {
       const { decision, bound } = solvePlain(highs, problem, budget, options.gap);
-      if (decision) return { decision, bound };
+      if (decision) return { decision, bound, method: 'plain' };
     }
     const near = (goals: Goals, bound: Goals): boolean => gapOf(goals, bound) <= options.gap;
     const columns = solveByColumns(highs, problem, budget, near);
-    if (columns && (near(columns.goals, columns.bound) || budget.secondsLeft() <= 0)) return columns;
+    if (columns && (near(columns.goals, columns.bound) || budget.secondsLeft() <= 0))
+      return { ...columns, method: 'columns' };
     const finished = solvePlain(highs, problem, columns ? budget : withoutEnd(budget), options.gap, columns);
     const decision = finished.decision ?? columns?.decision;
     if (!decision) throw new Error('no plan was found');
-    return { decision, bound: finished.bound };
+    return { decision, bound: finished.bound, method: 'columns' };
   } catch (fault) {
     dropEngine();
     throw fault;
@@ -63,7 +66,7 @@ function proofOf(goals: Goals, found: Found, options: SolveOptions, seconds: num
   const gap = gapOf(goals, bound);
   const proven = goalOrder.every((goal) => bound[goal] - goals[goal] <= 1);
   const status = proven ? 'optimal' : gap <= options.gap ? 'within-gap' : 'deadline';
-  return { goals, bound, gap, status, method: options.method ?? 'columns', seconds, seed: options.seed };
+  return { goals, bound, gap, status, method: found.method, seconds, seed: options.seed };
 }
 
 /**
@@ -82,6 +85,7 @@ export async function planDay(day: CuttingDay, options: SolveOptions): Promise<C
       ? {
           decision: { units: [], assignment: { pieces: [], bulk: [] } },
           bound: { promised: 0, wished: 0, rest: 0 },
+          method: options.method ?? 'columns',
         }
       : await search(problem, options, budget);
   const plan = new Explainer(problem, decode(problem, found.decision)).explain();

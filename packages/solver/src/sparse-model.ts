@@ -5,6 +5,9 @@ export type Entry = readonly [column: number, value: number];
 /** Goals in their order: never traded one for another. */
 export const goalOrder: readonly (keyof Goals)[] = ['promised', 'wished', 'rest'];
 
+/** Less than this between two plans is no difference: half a minor unit. */
+export const sameWorth = 0.5;
+
 /** Mixed-integer programme with a cost for each goal. Maximises. */
 export class SparseModel {
   readonly costs: Record<keyof Goals, number[]> = { promised: [], wished: [], rest: [] };

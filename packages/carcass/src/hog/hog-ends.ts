@@ -1,23 +1,5 @@
 import type { Bar, Operation, Output, Part, Primal } from '../species.ts';
-
-const part = (id: string, parts: number, source = 'nppc-split'): Output => ({
-  to: 'part',
-  id,
-  parts,
-  source,
-});
-const item = (id: string, parts: number, source = 'nppc-split'): Output => ({
-  to: 'item',
-  id,
-  parts,
-  source,
-});
-const bulk = (id: string, parts: number, source = 'nppc-split'): Output => ({
-  to: 'bulk',
-  id,
-  parts,
-  source,
-});
+import { bulk, item, part } from './outputs.ts';
 
 const operation = (
   id: string,

@@ -1,24 +1,6 @@
 import type { Bar, Operation, Output, Part, Primal, SlaughterFact } from '../species.ts';
 import { loinBars, loinPounds } from './hog-loin.ts';
-
-const part = (id: string, parts: number, source = 'nppc-split'): Output => ({
-  to: 'part',
-  id,
-  parts,
-  source,
-});
-const item = (id: string, parts: number, source = 'nppc-split'): Output => ({
-  to: 'item',
-  id,
-  parts,
-  source,
-});
-const bulk = (id: string, parts: number, source = 'nppc-split'): Output => ({
-  to: 'bulk',
-  id,
-  parts,
-  source,
-});
+import { bulk, item, part } from './outputs.ts';
 
 interface Way {
   readonly id: string;
