@@ -1,5 +1,6 @@
 export { checkSpecies, type SpeciesFault } from './check-species.ts';
 export { hog } from './hog/hog.ts';
+export * from './ratio.ts';
 export { readingToGrams, type ScaleReading, type WeightUnit } from './reading.ts';
 export * from './runs.ts';
 export * from './side-shape.ts';

@@ -1,14 +1,19 @@
-import type { ScaleReading, WeightUnit } from '@flitchbook/carcass';
-import { umPerInch } from '@flitchbook/carcass';
+import {
+  decimalRatio,
+  dividedBy,
+  gramsIn,
+  plus,
+  type Ratio,
+  ratio,
+  roundHalfUp,
+  type ScaleReading,
+  times,
+  umPerInch,
+  type WeightUnit,
+} from '@flitchbook/carcass';
 
 /** What a text means, or what is wrong with it. */
 export type Read<T> = { readonly value: T; readonly remark?: string } | { readonly says: string };
-
-/** An exact number: numerator over denominator. */
-interface Ratio {
-  readonly over: bigint;
-  readonly under: bigint;
-}
 
 const decimal = String.raw`\d{1,7}(?:\.\d{1,6})?`;
 const fraction = String.raw`\d{1,4}\/\d{1,4}`;
@@ -37,24 +42,12 @@ function ratioOf(text: string): Ratio | undefined {
   const [first = '', second] = text.split(' ');
   if (second !== undefined) {
     const part = ratioOf(second);
-    return part && { over: BigInt(first) * part.under + part.over, under: part.under };
+    return part && plus(ratio(BigInt(first)), part);
   }
   const [over = '', under] = first.split('/');
-  if (under !== undefined)
-    return BigInt(under) === 0n ? undefined : { over: BigInt(over), under: BigInt(under) };
-  const [whole = '', digits = ''] = first.split('.');
-  return { over: BigInt(whole + digits), under: 10n ** BigInt(digits.length) };
+  if (under === undefined) return decimalRatio(first);
+  return BigInt(under) === 0n ? undefined : ratio(BigInt(over), BigInt(under));
 }
-
-/** Nearest whole number, half up. */
-function roundRatio({ over, under }: Ratio): { readonly whole: number; readonly exact: boolean } {
-  return { whole: Number((over * 2n + under) / (under * 2n)), exact: over % under === 0n };
-}
-
-const times = (left: Ratio, right: Ratio): Ratio => ({
-  over: left.over * right.over,
-  under: left.under * right.under,
-});
 
 const umPer: Readonly<Record<string, bigint>> = {
   mm: 1000n,
@@ -71,22 +64,14 @@ const lengthForm = new RegExp(`^(${amount}) ?(mm|cm|inches|inch|in|"|″)$`);
 /** Whole micrometres of "1 1/4 in", "32 mm" or "3.2 cm", exactly; rounded half up, with a remark, where there is no whole number. */
 export function readLength(text: string): Read<number> {
   const [, size = '', unit = ''] = lengthForm.exec(tidy(text).replace(/^(\d+)-(?=\d+\/)/, '$1 ')) ?? [];
-  const ratio = size === '' ? undefined : ratioOf(size);
-  if (!ratio) return { says: 'must be a length such as "1 1/4 in" or "32 mm"' };
-  const exactUm = times(ratio, { over: umPer[unit] ?? 1n, under: 1n });
-  const { whole, exact } = roundRatio(exactUm);
+  const amountRead = size === '' ? undefined : ratioOf(size);
+  if (!amountRead) return { says: 'must be a length such as "1 1/4 in" or "32 mm"' };
+  const exactUm = times(amountRead, ratio(umPer[unit] ?? 1n));
+  const whole = roundHalfUp(exactUm);
   if (whole === 0) return { says: 'must be above 0' };
-  if (exact) return { value: whole };
+  if (exactUm.under === 1n) return { value: whole };
   return { value: whole, remark: `is not a whole number of micrometres: taken as ${whole / 1000} mm` };
 }
-
-/** Exact grams of a unit: 1 lb = 453.592 37 g, 1 oz = a sixteenth of it (NIST Handbook 44, appendix C). */
-const gramsPer: Readonly<Record<WeightUnit, Ratio>> = {
-  kg: { over: 1000n, under: 1n },
-  g: { over: 1n, under: 1n },
-  lb: { over: 45_359_237n, under: 100_000n },
-  oz: { over: 45_359_237n, under: 1_600_000n },
-};
 
 const weightUnit = '(kg|g|lb|oz)';
 const weightForm = new RegExp(`^(${amount}) ?${weightUnit}$`);
@@ -94,8 +79,8 @@ const rangeForm = new RegExp(`^(${amount}) ?${weightUnit}?(?: ?- ?| to )(${amoun
 const readingForm = new RegExp(`^(${decimal}) ?${weightUnit}$`);
 
 function gramsOf(size: string, unit: string): number | undefined {
-  const ratio = ratioOf(size);
-  return ratio && roundRatio(times(ratio, gramsPer[unit as WeightUnit])).whole;
+  const read = ratioOf(size);
+  return read && roundHalfUp(times(read, gramsIn[unit as WeightUnit]));
 }
 
 /** Whole grams of "5 lb", "2 1/2 lb" or "900 g", rounded once, half up. */
@@ -157,9 +142,5 @@ export function readPrice(text: string, currency: string): Read<number> {
   const minor = readMoney(sum, currency);
   if ('says' in minor) return minor;
   if (unit === 'kg') return minor;
-  const perKg = times(
-    { over: BigInt(minor.value) * 1000n, under: 1n },
-    { over: 100_000n, under: 45_359_237n },
-  );
-  return { value: roundRatio(perKg).whole };
+  return { value: roundHalfUp(dividedBy(times(ratio(minor.value), gramsIn.kg), gramsIn.lb)) };
 }
