@@ -59,3 +59,8 @@ export interface Database {
   /** Units in flight end first, for as long as their deadline; later ones are refused. */
   close(): Promise<void>;
 }
+
+/** A database narrowed to one shop by `forShop`. */
+export interface ShopDatabase extends Database {
+  readonly shopId: string;
+}

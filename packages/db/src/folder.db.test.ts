@@ -10,6 +10,7 @@ import { PGlite } from '@electric-sql/pglite';
 import { btree_gist } from '@electric-sql/pglite/contrib/btree_gist';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { FolderConfig } from './database.ts';
+import { asOwner } from './engines/engine.ts';
 import { SyncedNodeFS } from './engines/synced-node-fs.ts';
 import { openDatabase } from './open.ts';
 import { listDays } from './queries/days.ts';
@@ -66,7 +67,7 @@ describe('a folder', () => {
     expect(existsSync(`${folder}.lock`)).toBe(true);
 
     const [shopId = '', ...acknowledged] = said;
-    const db = await openDatabase(config);
+    const db = asOwner(await openDatabase(config));
     const kept = await inTransaction(
       db,
       async (tx) => {
@@ -113,7 +114,7 @@ describe('a folder', () => {
 
 describe('a unit on the embedded engine', () => {
   it('ends by its deadline even if it never comes back, and gives the engine free', async () => {
-    const db = await openDatabase({ engine: 'memory', limits: { deadlineMs: 400 } });
+    const db = asOwner(await openDatabase({ engine: 'memory', limits: { deadlineMs: 400 } }));
     const stuck = inTransaction(db, () => new Promise(() => undefined));
     const behind = inTransaction(db, () => sleep(1));
     await expect(stuck).rejects.toMatchObject({

@@ -5,9 +5,11 @@ export type {
   FolderConfig,
   MemoryConfig,
   ServerConfig,
+  ShopDatabase,
   Tx,
   UnitLimits,
 } from './database.ts';
+export { forShop } from './engines/engine.ts';
 export {
   ConstraintViolation,
   DatabaseUnavailable,

@@ -14,6 +14,8 @@ const queries = {
   constraints: sql`select conrelid::regclass || ' ' || conname || ' ' || pg_get_constraintdef(oid) as says
     from pg_constraint where connamespace = 'public'::regnamespace and contype <> 'n'`,
   indexes: sql`select indexdef as says from pg_indexes where schemaname = 'public'`,
+  policies: sql`select tablename || ' ' || policyname || ' ' || cmd || ' using ' || coalesce(qual, '-') || ' check ' || coalesce(with_check, '-') as says
+    from pg_policies where schemaname = 'public'`,
   triggers: sql`select pg_get_triggerdef(oid) as says from pg_trigger where not tgisinternal`,
 };
 

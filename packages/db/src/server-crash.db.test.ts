@@ -4,6 +4,7 @@ import { describeOnPostgres } from '@flitchbook/test-harness/vitest';
 import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Database } from './database.ts';
+import { asOwner } from './engines/engine.ts';
 import { DatabaseUnavailable } from './faults.ts';
 import { migrate } from './migrate.ts';
 import { openDatabase } from './open.ts';
@@ -28,12 +29,8 @@ describeOnPostgres('a server that dies under work', () => {
     // The shared server may be somebody's: what is killed here has to be one of our own.
     if (!started) throw new Error('No Postgres server was found that may be killed.');
     server = started;
-    db = await openDatabase({
-      engine: 'postgres',
-      url: server.url,
-      connections: 4,
-      limits: { deadlineMs },
-    });
+    const limits = { deadlineMs };
+    db = asOwner(await openDatabase({ engine: 'postgres', url: server.url, connections: 4, limits }));
     await migrate(db);
     uncaught = [];
     process.on('uncaughtExceptionMonitor', note);

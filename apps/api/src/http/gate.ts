@@ -1,5 +1,6 @@
 import { createMiddleware } from 'hono/factory';
 import { refused } from '../refusals.ts';
+import { actAs } from '../services/ctx.ts';
 import { authorise, mayDo, type Verb } from '../services/roles.ts';
 import { readSession } from '../services/sessions/read.ts';
 import type { HttpEnv } from './http-env.ts';
@@ -13,7 +14,7 @@ const signedIn = createMiddleware<HttpEnv>(async (c, next) => {
   if (!session) throw new Problem(refused('session.required', 'Sign in first, then try again.'));
   const { shopId, personId, role } = session.person;
   c.set('session', session);
-  c.set('ctx', { ...services, actor: { shopId, personId, role } });
+  c.set('ctx', actAs(services, { shopId, personId, role }));
   await next();
 });
 

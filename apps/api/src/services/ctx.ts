@@ -1,4 +1,4 @@
-import type { Database, Role } from '@flitchbook/db';
+import { type Database, forShop, type Role, type ShopDatabase } from '@flitchbook/db';
 import type { Ids } from '../ids.ts';
 import type { Log } from '../log.ts';
 import type { DaySolver, SolveLimits } from '../solve/day-solver.ts';
@@ -25,5 +25,13 @@ export interface Actor {
 }
 
 export interface Ctx extends Services {
+  /** narrowed to the actor's shop: rows of another one are out of reach, whatever a statement asks for */
+  readonly db: ShopDatabase;
   readonly actor: Actor;
 }
+
+export const actAs = (services: Services, actor: Actor): Ctx => ({
+  ...services,
+  db: forShop(services.db, actor.shopId),
+  actor,
+});

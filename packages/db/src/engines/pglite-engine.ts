@@ -9,7 +9,7 @@ import type { FolderConfig, MemoryConfig, UnitLimits } from '../database.ts';
 import { EngineRefused } from '../faults.ts';
 import { unavailable } from '../translate-error.ts';
 import { Deadline } from './deadline.ts';
-import { closedError, type Engine, type Handle, type Mode, usualLimits } from './engine.ts';
+import { closedError, type Engine, type Handle, takeOnScope, type UnitKind, usualLimits } from './engine.ts';
 import { lockFolder } from './folder-lock.ts';
 import { Gate } from './gate.ts';
 import { SyncedNodeFS } from './synced-node-fs.ts';
@@ -48,7 +48,7 @@ class PgliteEngine implements Engine {
     this.warnings = storage.warnings ?? [];
   }
 
-  async unit<T>(mode: Mode, work: (handle: Handle) => Promise<T>): Promise<T> {
+  async unit<T>(kind: UnitKind, work: (handle: Handle) => Promise<T>): Promise<T> {
     if (this.#closed) throw closedError();
     const unit = new Unit();
     const deadline = new Deadline(this.#limits.deadlineMs, () =>
@@ -61,7 +61,7 @@ class PgliteEngine implements Engine {
       throw error;
     }
     // The place is given back when the engine is done, which may be after the caller has its answer.
-    const running = this.#run(mode, unit, deadline, work).finally(() => this.#gate.leave());
+    const running = this.#run(kind, unit, deadline, work).finally(() => this.#gate.leave());
     try {
       return await deadline.race(running);
     } catch (error) {
@@ -74,7 +74,7 @@ class PgliteEngine implements Engine {
   }
 
   async #run<T>(
-    mode: Mode,
+    { mode, scope }: UnitKind,
     unit: Unit,
     deadline: Deadline,
     work: (handle: Handle) => Promise<T>,
@@ -83,6 +83,7 @@ class PgliteEngine implements Engine {
     return await this.#pg.transaction(async (transaction) => {
       if (mode === 'reading')
         await transaction.exec('set transaction isolation level repeatable read read only');
+      if (scope !== 'owner') await transaction.exec(takeOnScope(scope));
       const result = await deadline.race(work(drizzle({ client: guarded(transaction, unit) })));
       if (unit.refusal) throw unit.refusal;
       unit.throwIfFailed();

@@ -3,7 +3,7 @@ import { migrate } from 'drizzle-orm/postgres-js/migrator';
 import postgres from 'postgres';
 import type { UnitLimits } from '../database.ts';
 import { DatabaseUnavailable } from '../faults.ts';
-import type { Handle, Mode } from './engine.ts';
+import { type Handle, type Mode, takeOnScope, type UnitKind } from './engine.ts';
 import type { Unit } from './unit.ts';
 
 /*
@@ -27,13 +27,14 @@ const begins: Record<Mode, string> = {
 };
 
 // In the transaction, not at connecting: it also holds behind a pooler that hands connections on.
-const opening = (mode: Mode, { statementMs, lockMs, idleMs }: UnitLimits): string =>
+const opening = ({ mode, scope }: UnitKind, { statementMs, lockMs, idleMs }: UnitLimits): string =>
   [
     begins[mode],
     `set local statement_timeout = ${statementMs}`,
     `set local lock_timeout = ${lockMs}`,
     `set local idle_in_transaction_session_timeout = ${idleMs}`,
     `set local time zone 'UTC'`,
+    takeOnScope(scope),
   ].join('; ');
 
 export class PostgresConnection {
@@ -61,8 +62,8 @@ export class PostgresConnection {
   }
 
   /** One transaction. The connection can be used again only if it is still `alive`. */
-  async run<T>(mode: Mode, unit: Unit, work: (handle: Handle) => Promise<T>): Promise<T> {
-    await this.#send(opening(mode, this.#limits));
+  async run<T>(kind: UnitKind, unit: Unit, work: (handle: Handle) => Promise<T>): Promise<T> {
+    await this.#send(opening(kind, this.#limits));
     try {
       const result = await work(drizzle({ client: this.#guarded(unit) }));
       if (unit.refusal) throw unit.refusal;

@@ -1,7 +1,7 @@
 import type { ServerConfig, UnitLimits } from '../database.ts';
 import { unavailable } from '../translate-error.ts';
 import { Deadline } from './deadline.ts';
-import { closedError, type Engine, type Handle, type Mode, usualLimits } from './engine.ts';
+import { closedError, type Engine, type Handle, type UnitKind, usualLimits } from './engine.ts';
 import { Gate } from './gate.ts';
 import { migrateServer, PostgresConnection } from './postgres-connection.ts';
 import { Unit } from './unit.ts';
@@ -24,7 +24,7 @@ class PostgresEngine implements Engine {
     this.#gate = new Gate(connections);
   }
 
-  async unit<T>(mode: Mode, work: (handle: Handle) => Promise<T>): Promise<T> {
+  async unit<T>(kind: UnitKind, work: (handle: Handle) => Promise<T>): Promise<T> {
     if (this.#closed) throw closedError();
     const unit = new Unit();
     const deadline = new Deadline(this.#limits.deadlineMs);
@@ -36,7 +36,7 @@ class PostgresEngine implements Engine {
     }
     const connection = this.#takeConnection();
     try {
-      return await deadline.race(connection.run(mode, unit, work));
+      return await deadline.race(connection.run(kind, unit, work));
     } catch (error) {
       if (!deadline.expired) throw unavailable(error, unit.committing) ?? error;
       unit.end('The transaction is over: its deadline has passed.');

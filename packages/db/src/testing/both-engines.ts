@@ -4,7 +4,7 @@ import { describeOnPostgres } from '@flitchbook/test-harness/vitest';
 import type { SQL } from 'drizzle-orm';
 import { afterAll, beforeAll, describe } from 'vitest';
 import type { Database, ServerConfig } from '../database.ts';
-import { handleOf } from '../engines/engine.ts';
+import { asOwner, handleOf } from '../engines/engine.ts';
 import { rows } from '../engines/rows.ts';
 import { migrate } from '../migrate.ts';
 import { openDatabase } from '../open.ts';
@@ -14,7 +14,7 @@ export const snapshots = fileURLToPath(
   new URL('../../../../node_modules/.cache/flitchbook', import.meta.url),
 );
 
-/** An open, migrated database with nothing in it but what other groups of the file made for their own shops. */
+/** An open, migrated database, as its owner sees it, with nothing in it but what other groups of the file made for their own shops. */
 export type Use = () => Database;
 
 // One for all groups of a file: its memory is not given back by closing it.
@@ -26,7 +26,7 @@ export function describeOnBoth(name: string, body: (db: Use) => void): void {
     let db: Database;
     beforeAll(async () => {
       embedded ??= openDatabase({ engine: 'memory', snapshots });
-      db = await embedded;
+      db = asOwner(await embedded);
     });
     body(() => db);
   });
@@ -45,8 +45,9 @@ export function describeOnServer(
     let url = '';
     beforeAll(async () => {
       url = await createDatabase(server.url, database);
-      db = await openDatabase({ ...config, engine: 'postgres', url });
-      await migrate(db);
+      const opened = await openDatabase({ ...config, engine: 'postgres', url });
+      await migrate(opened);
+      db = asOwner(opened);
     });
     afterAll(async () => {
       await db.close();

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { CuttingPlan } from '@flitchbook/plan';
 import type { Database, Tx } from '../database.ts';
+import { forShop } from '../engines/engine.ts';
 import { addAnimal } from '../queries/animals.ts';
 import { createDay, touchDay } from '../queries/days.ts';
 import { addOrder } from '../queries/orders.ts';
@@ -98,7 +99,7 @@ export async function inventShop(db: Database): Promise<InventedShop> {
       onlyAnimal: animalId,
     }),
   ];
-  const version = await inTransaction(db, async (tx) => {
+  const version = await inTransaction(forShop(db, shopId), async (tx) => {
     await createShop(tx, {
       shopId,
       name: 'The Ninth Rib',

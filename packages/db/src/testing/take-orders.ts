@@ -1,5 +1,6 @@
 // A process of its own for the folder tests: takes orders for ever and says each one when it is acknowledged.
 
+import { asOwner } from '../engines/engine.ts';
 import { migrate } from '../migrate.ts';
 import { openDatabase } from '../open.ts';
 import { addOrder } from '../queries/orders.ts';
@@ -8,7 +9,7 @@ import { inventShop, newId, order, touched } from './invented-shop.ts';
 
 const folder = process.argv[2];
 if (folder === undefined) throw new Error('which folder?');
-const db = await openDatabase({ engine: 'folder', folder, clock: { now: () => new Date() } });
+const db = asOwner(await openDatabase({ engine: 'folder', folder, clock: { now: () => new Date() } }));
 await migrate(db);
 const shop = await inventShop(db);
 process.stdout.write(`${shop.shopId}\n`);

@@ -1,14 +1,15 @@
 import type { NewAnimal, NewLine, NewOrder, NewShare, ParsedDay } from '@flitchbook/contracts';
-import { findSignIn, listShops, type Shop } from '@flitchbook/db';
+import { findSignIn, forShop, type Shop } from '@flitchbook/db';
 import type { CarcassShare, DayAnimal, DemandLine } from '@flitchbook/plan';
 import { done, type Outcome, refusals } from '../../refusals.ts';
 import { bookAnimal } from '../animals/book.ts';
-import type { Ctx, Services } from '../ctx.ts';
+import { actAs, type Ctx, type Services } from '../ctx.ts';
 import { openDay } from '../days/open.ts';
 import type { OnceKey } from '../once.ts';
 import { takeOrder } from '../orders/take.ts';
 import { addPerson } from '../people/add.ts';
 import { openShop } from '../shops/open.ts';
+import { theShop } from '../shops/the-shop.ts';
 import { look } from '../transact.ts';
 import type { DemoSignIn } from './sign-ins.ts';
 
@@ -109,7 +110,9 @@ async function fillShop(
 async function isFilled(services: Services, shop: Shop, signIns: readonly DemoSignIn[]): Promise<boolean> {
   const last = signIns.at(-1);
   if (!last) return true;
-  const found = await look(services.db, async (tx) => done(await findSignIn(tx, shop.shopId, last.email)));
+  const found = await look(forShop(services.db, shop.shopId), async (tx) =>
+    done(await findSignIn(tx, shop.shopId, last.email)),
+  );
   return must(found) !== undefined;
 }
 
@@ -124,13 +127,13 @@ export async function seedDemo(
   signIns: readonly DemoSignIn[],
 ): Promise<boolean> {
   const { name, currency, weightUnit, lengthUnit } = demo.parsed.shop;
-  const [first] = must(await look(services.db, async (tx) => done(await listShops(tx))));
+  const first = must(await theShop(services));
   if (first && (first.name !== name || (await isFilled(services, first, signIns)))) return false;
   const shop =
     first ??
     must(await openShop(services, { name, currency, weightUnit, lengthUnit, timeZone: demo.timeZone }));
   const actor = { shopId: shop.shopId, personId: null, role: 'owner' } as const;
   // Nothing is planned while orders are still being taken: once at the end is enough.
-  await fillShop({ ...services, actor, dayChanged: () => undefined }, demo, signIns);
+  await fillShop(actAs({ ...services, dayChanged: () => undefined }, actor), demo, signIns);
   return true;
 }

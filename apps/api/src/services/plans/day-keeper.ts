@@ -1,7 +1,7 @@
-import { listDays, listShops } from '@flitchbook/db';
+import { forShop, listDays, listShops } from '@flitchbook/db';
 import { errorFacts } from '../../log.ts';
 import { done } from '../../refusals.ts';
-import type { Services } from '../ctx.ts';
+import { actAs, type Services } from '../ctx.ts';
 import { look } from '../transact.ts';
 import { keepPlanned } from './keep.ts';
 
@@ -43,18 +43,15 @@ export class DayKeeper {
 
   /** Plans what was left unplanned when the service ended last. */
   async catchUp(): Promise<void> {
-    const stale = await look(this.#services.db, async (tx) => {
-      const shops = await listShops(tx);
-      const lists = await Promise.all(shops.map(({ shopId }) => listDays(tx, shopId)));
-      return done(
-        shops.flatMap(({ shopId }, index) =>
-          (lists[index] ?? [])
-            .filter((day) => day.state === 'open' && day.plannedVersion !== day.version)
-            .map(({ dayId }) => ({ shopId, dayId })),
-        ),
+    const { db } = this.#services;
+    const shops = await look(db, async (tx) => done(await listShops(tx)));
+    for (const { shopId } of shops.ok ? shops.value : []) {
+      const days = await look(forShop(db, shopId), async (tx) => done(await listDays(tx, shopId)));
+      const stale = (days.ok ? days.value : []).filter(
+        (day) => day.state === 'open' && day.plannedVersion !== day.version,
       );
-    });
-    if (stale.ok) for (const { shopId, dayId } of stale.value) this.dayChanged(shopId, dayId);
+      for (const { dayId } of stale) this.dayChanged(shopId, dayId);
+    }
   }
 
   async #run(shopId: string, dayId: string): Promise<void> {
@@ -74,7 +71,7 @@ export class DayKeeper {
   async #step(shopId: string, dayId: string): Promise<'over' | 'overtaken'> {
     const actor = { shopId, personId: null, role: 'owner' } as const;
     try {
-      const outcome = await keepPlanned({ ...this.#services, actor }, dayId);
+      const outcome = await keepPlanned(actAs(this.#services, actor), dayId);
       if (outcome.ok) return 'over';
       if (outcome.type === 'plan.overtaken') return 'overtaken';
       this.#services.log({ level: 'warning', event: 'day-left-stale', dayId, refusal: outcome.type });

@@ -4,13 +4,14 @@ import {
   createSession,
   endSession,
   findSignIn,
-  listShops,
+  forShop,
   type Person,
   type Shop,
 } from '@flitchbook/db';
 import { done, type Outcome, type Refusal, refused } from '../../refusals.ts';
 import type { Services } from '../ctx.ts';
 import { HashingBusy } from '../passwords.ts';
+import { theShop } from '../shops/the-shop.ts';
 import { look, transact } from '../transact.ts';
 import { TryCounter } from '../try-limits.ts';
 
@@ -72,10 +73,12 @@ async function passwordMatches(
 }
 
 async function findAccount(services: Services, email: string) {
-  return look(services.db, async (tx) => {
-    const [shop] = await listShops(tx);
-    const found = shop && (await findSignIn(tx, shop.shopId, email));
-    return done(shop && found ? { shop, ...found } : undefined);
+  const shop = await theShop(services);
+  if (!shop.ok || !shop.value) return shop.ok ? done(undefined) : shop;
+  const { value } = shop;
+  return look(forShop(services.db, value.shopId), async (tx) => {
+    const found = await findSignIn(tx, value.shopId, email);
+    return done(found && { shop: value, ...found });
   });
 }
 
@@ -107,7 +110,7 @@ export async function signIn(
   for (const { counter, key } of tries) counter.giveBack(key);
   const { person, shop } = found.value;
   const token = services.ids.newToken();
-  return transact(services.db, async (tx) => {
+  return transact(forShop(services.db, shop.shopId), async (tx) => {
     const { shopId, personId } = person;
     if (input.replaces !== undefined) await endSession(tx, shopId, tokenHash(input.replaces));
     await createSession(tx, {

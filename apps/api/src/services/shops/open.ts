@@ -1,4 +1,4 @@
-import { appendAudit, appendLedger, createShop, listShops, type Shop } from '@flitchbook/db';
+import { appendAudit, appendLedger, createShop, forShop, listShops, type Shop } from '@flitchbook/db';
 import { done, type Outcome } from '../../refusals.ts';
 import type { Services } from '../ctx.ts';
 import { transact } from '../transact.ts';
@@ -7,7 +7,7 @@ import { transact } from '../transact.ts';
 export async function openShop(services: Services, input: Omit<Shop, 'shopId'>): Promise<Outcome<Shop>> {
   const shop = { ...input, shopId: services.ids.newId() };
   const { shopId } = shop;
-  return transact(services.db, async (tx) => {
+  return transact(forShop(services.db, shopId), async (tx) => {
     const [first] = await listShops(tx);
     if (first) throw new Error('a shop is open already');
     await createShop(tx, shop);
