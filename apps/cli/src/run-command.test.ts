@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { runCommand } from './run-command.ts';
 
@@ -40,39 +40,81 @@ describe('flitchbook plan', () => {
     }
   });
 
-  const day = JSON.parse(example);
-  const withLine = (line: object) =>
-    JSON.stringify({ ...day, orders: [{ owner: 'Ada', lines: [{ price: '5.00/lb', ...line }] }] });
-  it.each([
-    ['an unknown cut', withLine({ cut: 'rib-chopp', thickness: '1 in', count: 2 }), /cut/],
-    ['a thickness of 0', withLine({ cut: 'rib-chop', thickness: '0 in', count: 2 }), /thickness/],
-    ['a thickness of 1 mm', withLine({ cut: 'rib-chop', thickness: '1 mm', count: 2 }), /thickness/],
-    ['a thickness of 300 mm', withLine({ cut: 'rib-chop', thickness: '300 mm', count: 2 }), /thickness/],
-    ['a thickness that is no number', withLine({ cut: 'rib-chop', thickness: 'NaN', count: 2 }), /thickness/],
-    ['a negative count', withLine({ cut: 'rib-chop', thickness: '1 in', count: -2 }), /count/],
-    ['a huge count', withLine({ cut: 'rib-chop', thickness: '1 in', count: 1e9 }), /count/],
-    [
-      'a carcass of 3 kg',
-      JSON.stringify({ ...day, orders: [], animals: [{ ...day.animals[0], hanging: '3 kg' }] }),
-      /hanging|animals/,
-    ],
-    [
-      'a carcass of 900 kg',
-      JSON.stringify({ ...day, orders: [], animals: [{ ...day.animals[0], hanging: '900 kg' }] }),
-      /hanging|animals/,
-    ],
-    [
-      'one id twice',
-      JSON.stringify({ ...day, orders: [], animals: [day.animals[0], day.animals[0]] }),
-      /animals/,
-    ],
-    ['broken JSON', '{"flitchbook": 1,', /line|JSON|end/i],
-    ['ten megabytes', `{"flitchbook": 1, "note": "${'a'.repeat(10_000_000)}"}`, /1,?000,?000|large|long/],
-  ])('refuses %s and names it', async (_, file, named) => {
-    const { status, complained, printed } = await run(['plan', 'day.json'], file);
+  const folder = new URL('../../../examples/broken/', import.meta.url);
+  /** The field that each broken example is about, and the value that is shown with it. */
+  const broken: Readonly<Record<string, string>> = {
+    'animal-twice.json': 'animals[1].id: The animal "hog-1" is already at animals[0].id. (got "hog-1")',
+    'carcass-3-kg.json':
+      'animals[0].hanging: A carcass of hog weighs 20 kg to 250 kg in whole grams, got 3000 g.',
+    'carcass-900-kg.json':
+      'animals[0].hanging: A carcass of hog weighs 20 kg to 250 kg in whole grams, got 900000 g.',
+    'cut-off.json': 'line 5, column 1: Is not a value',
+    'huge-count.json': 'orders[0].lines[0].count: Must be at most 9999. (got 1000000000)',
+    'key-twice.json': 'line 1, column 42: Is given twice in one object.',
+    'line-twice.json':
+      'orders[0].lines[1].id: The line "chops" is already at orders[0].lines[0].id. (got "chops")',
+    'negative-count.json': 'orders[0].lines[0].count: Must be at least 1. (got -2)',
+    'nested.json': 'line 1, column 84: Is nested deeper than 32 levels.',
+    'side-heavier-than-animal.json':
+      'animals[0].sides[0].weight: The side weighs 90.7 kg, its whole carcass 83.5 kg.',
+    'thickness-1-mm.json': 'orders[0].lines[0].thickness: Bone-in rib chop is cut 9.525 mm to 101.6 mm thick',
+    'thickness-300-mm.json':
+      'orders[0].lines[0].thickness: Bone-in rib chop is cut 9.525 mm to 101.6 mm thick',
+    'thickness-nan.json':
+      'orders[0].lines[0].thickness: Must be a length such as "1 1/4 in" or "32 mm". (got "NaN")',
+    'thickness-zero.json': 'orders[0].lines[0].thickness: Must be above 0. (got "0 in")',
+    'unknown-cut.json':
+      'orders[0].lines[0].cut: No cut of the hog is called that. Maybe "rib-chop"? (got "rib-chopp")',
+    'unknown-species.json': 'orders[0].lines[0].species: There is no species called "yak". (got "yak")',
+    'wrong-types.json': 'date: Must be text. (got 20261126)',
+  };
+
+  it('knows what is wrong with every broken example', () => {
+    expect(readdirSync(folder).sort()).toEqual(Object.keys(broken));
+  });
+
+  it.each(Object.entries(broken))(
+    'refuses examples/broken/%s with 2, naming field and value',
+    async (name, named) => {
+      const text = readFileSync(new URL(name, folder), 'utf8');
+      for (const command of ['plan', 'check']) {
+        const { status, complained, printed } = await run([command, 'day.json'], text);
+        expect(status).toBe(2);
+        expect(complained).toContain(named);
+        expect(complained).toMatch(/^day\.json:\d+: /);
+        expect(printed).toBe('');
+      }
+    },
+  );
+
+  it('refuses ten megabytes before it reads them', async () => {
+    const { status, complained } = await run(['plan', 'day.json'], `{"note": "${'a'.repeat(10_000_000)}"}`);
     expect(status).toBe(2);
-    expect(complained).toMatch(named);
-    expect(printed).toBe('');
+    expect(complained).toContain('Is longer than 1000000 characters. (got "10000012 characters")');
+  });
+
+  it('says 0 where everything is filled', async () => {
+    const { orders, ...day } = JSON.parse(example);
+    const { status, printed } = await run(
+      ['plan', 'day.json', '--deadline', '3'],
+      JSON.stringify({ ...day, orders: orders.slice(0, 1) }),
+    );
+    expect(status).toBe(0);
+    expect(printed).toContain('filled Ines Okafor: Tenderloin, whole. 2 of 2.');
+    expect(printed).not.toContain('SHORT');
+  });
+
+  it('says 3 where the fault is not in the file', async () => {
+    const complained: string[] = [];
+    const status = await runCommand(['plan', 'day.json', '--deadline', '1'], {
+      readFile: () => JSON.stringify({ flitchbook: 1, date: '2026-11-26', animals: [] }),
+      print: () => {
+        throw new Error('the printer is on fire');
+      },
+      complain: (text) => complained.push(text),
+    });
+    expect(status).toBe(3);
+    expect(complained).toContain('the printer is on fire');
   });
 
   it('plans an empty day', async () => {

@@ -51,6 +51,7 @@ function saysOf(issue: Issue, value: unknown): string {
   switch (issue.code) {
     case 'invalid_type':
       if (value === undefined) return 'is missing';
+      if (!issue.message.startsWith('Invalid input')) return issue.message;
       if (issue.expected === 'int' || issue.expected === 'number') return `must be ${kinds[issue.expected]}`;
       return `must be ${kinds[issue.expected] ?? issue.expected}`;
     case 'invalid_value':

@@ -135,6 +135,13 @@ export function readMoney(text: string, currency: string): Read<number> {
   return { value: Number(whole + cents.padEnd(decimals, '0')) };
 }
 
+/** "24.00" of 2400 minor units, with the decimals that the currency has. */
+export function moneyText(minor: number, currency: string): string {
+  const decimals = decimalsOf(currency);
+  const digits = String(minor).padStart(decimals + 1, '0');
+  return decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+}
+
 /** Minor units a kilogram of "8.50/lb" or "18.74/kg", rounded once, half up. */
 export function readPrice(text: string, currency: string): Read<number> {
   const [, sum = '', unit = ''] = priceForm.exec(tidy(text)) ?? [];

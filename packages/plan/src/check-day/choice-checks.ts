@@ -6,9 +6,22 @@ import { type DayNotes, dayLimits } from './day-faults.ts';
 import { locksThatFit } from './locks-together.ts';
 import { checkStockPortion } from './portion-checks.ts';
 
+/** Where the two halves of a choice stand: a lock has a field for each, an instruction is one entry of a table. */
+interface ChoicePlaces {
+  readonly of: string;
+  readonly choice: string;
+}
+
+const inLock = (at: string, of: 'part' | 'zone', choice: 'operation' | 'manner'): ChoicePlaces => ({
+  of: `${at}.${of}`,
+  choice: `${at}.${choice}`,
+});
+
+const inTable = (at: string): ChoicePlaces => ({ of: at, choice: at });
+
 function findOperation(
   notes: DayNotes,
-  at: string,
+  at: ChoicePlaces,
   partId: string,
   operationId: string,
   species: Species,
@@ -16,7 +29,7 @@ function findOperation(
   const part = entryOf(species.parts, partId);
   if (part?.kind !== 'primal') {
     notes.error(
-      `${at}.part`,
+      at.of,
       partId,
       `There is no part to break down called ${show(partId)} on a ${species.name.toLowerCase()}.`,
     );
@@ -26,29 +39,31 @@ function findOperation(
   const ways = part.operations.map(({ id }) => id).join(', ');
   if (!operation)
     notes.error(
-      `${at}.operation`,
+      at.choice,
       operationId,
       `${part.name} has no operation called ${show(operationId)}; it has ${ways}.`,
     );
   return operation;
 }
 
-function checkManner(notes: DayNotes, at: string, zoneId: string, mannerId: string, species: Species): void {
+function checkManner(
+  notes: DayNotes,
+  at: ChoicePlaces,
+  zoneId: string,
+  mannerId: string,
+  species: Species,
+): void {
   const zones = Object.values(species.parts).flatMap((part): readonly Zone[] =>
     part.kind === 'bar' ? part.zones.filter(({ id }) => id === zoneId) : [],
   );
   if (zones.length === 0) {
-    notes.error(
-      `${at}.zone`,
-      zoneId,
-      `There is no zone called ${show(zoneId)} on a ${species.name.toLowerCase()}.`,
-    );
+    notes.error(at.of, zoneId, `There is no zone called ${show(zoneId)} on a ${species.name.toLowerCase()}.`);
     return;
   }
   const manners = [...new Set(zones.flatMap((zone) => zone.manners.map(({ id }) => id)))];
   if (!manners.includes(mannerId))
     notes.error(
-      `${at}.manner`,
+      at.choice,
       mannerId,
       `Zone ${zoneId} has no manner called ${show(mannerId)}; it has ${manners.join(', ')}.`,
     );
@@ -62,9 +77,9 @@ export function checkInstructions(
   species: Species,
 ): void {
   for (const [part, operation] of Object.entries(instructions.operations))
-    findOperation(notes, `${at}.operations.${part}`, part, operation, species);
+    findOperation(notes, inTable(`${at}.operations.${part}`), part, operation, species);
   for (const [zone, manner] of Object.entries(instructions.manners))
-    checkManner(notes, `${at}.manners.${zone}`, zone, manner, species);
+    checkManner(notes, inTable(`${at}.manners.${zone}`), zone, manner, species);
   for (const [stock, portion] of Object.entries(instructions.portions)) {
     const place = `${at}.portions.${stock}`;
     if (notes.known(place, stock, species.stocks, `stock of the ${species.name.toLowerCase()}`))
@@ -74,10 +89,10 @@ export function checkInstructions(
 
 function checkLock(notes: DayNotes, at: string, lock: Lock, side: SideFacts, species: Species): void {
   if (lock.lock === 'manner') {
-    checkManner(notes, at, lock.zone, lock.manner, species);
+    checkManner(notes, inLock(at, 'zone', 'manner'), lock.zone, lock.manner, species);
     return;
   }
-  const operation = findOperation(notes, at, lock.part, lock.operation, species);
+  const operation = findOperation(notes, inLock(at, 'part', 'operation'), lock.part, lock.operation, species);
   const missing = operation?.needs?.find((need) => !side.facts.includes(need));
   if (missing)
     notes.error(

@@ -168,27 +168,27 @@ describe('shares', () => {
     [
       'an unknown part',
       instructions({ operations: { wing: 'pluck' } }),
-      ['error shares[0].instructions.operations.wing.part'],
+      ['error shares[0].instructions.operations.wing'],
     ],
     [
       'a bar broken down',
       instructions({ operations: { 'belly-slab': 'sheet-ribs' } }),
-      ['error shares[0].instructions.operations.belly-slab.part'],
+      ['error shares[0].instructions.operations.belly-slab'],
     ],
     [
       'an unknown operation',
       instructions({ operations: { butt: 'pluck' } }),
-      ['error shares[0].instructions.operations.butt.operation'],
+      ['error shares[0].instructions.operations.butt'],
     ],
     [
       'an unknown zone',
       instructions({ manners: { wing: 'boned' } }),
-      ['error shares[0].instructions.manners.wing.zone'],
+      ['error shares[0].instructions.manners.wing'],
     ],
     [
       'an unknown manner',
       instructions({ manners: { rib: 'country' } }),
-      ['error shares[0].instructions.manners.rib.manner'],
+      ['error shares[0].instructions.manners.rib'],
     ],
     [
       'an unknown stock',

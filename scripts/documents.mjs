@@ -1,0 +1,8 @@
+// npm run documents: writes the files anew that are made by the program and kept beside it. Tests fail where they differ.
+import { runNode } from './process.mjs';
+import { install } from './ready.mjs';
+
+const tests = ['tests/examples'];
+
+await install();
+process.exit(await runNode(['node_modules/vitest/vitest.mjs', 'run', '--update', ...tests]));

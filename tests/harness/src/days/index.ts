@@ -1,0 +1,2 @@
+export { type DayWish, madeDay } from './made-day.ts';
+export { writtenDay } from './written-day.ts';
