@@ -1,3 +1,5 @@
+import { yieldSources } from './yield/yield-sources.ts';
+
 /** Where each figure in the data comes from. Marks: (derived), (memory) and (practice) say how far it can be trusted. */
 export const sources: Readonly<Record<string, string>> = {
   nppc: 'National Pork Producers Council, hog carcass breakdown, 250 lb live, 184 lb carcass, as reproduced by the University of Kentucky College of Agriculture (undated). Both sides; halved here.',
@@ -29,4 +31,5 @@ export const sources: Readonly<Record<string, string>> = {
     'USDA AMS Institutional Meat Purchase Specifications, Fresh Pork Series 400 (2014), wording seen in reproductions: back ribs at least 8 ribs, spareribs at least 11, country-style ribs 3 to 6 ribs of the blade end, loin with at least 2 sacral vertebrae.',
   practice: 'Common practice, no published source.',
   memory: 'From memory, unverified: to be weighed by the shop.',
+  ...yieldSources,
 };

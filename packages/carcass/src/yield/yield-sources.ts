@@ -1,0 +1,31 @@
+/** Sources of yields, their spread, servings and freezers. */
+export const yieldSources = {
+  'own-sides': 'Learned from the sides that the shop has weighed itself (docs/yields.md).',
+  'herd-2011-length':
+    'Frontiers in Genetics 2:18 (2011), table 1: carcass length 787 mm, standard deviation 25, at 81.8 kg. It holds the spread of weight too.',
+  'herd-2011-fit':
+    'Fitted to the coefficients of variation of the herd of 2011 (derived): they are of weights, so they hold the spread of carcass weight too, which the copy seen does not print; the fit errs on the cautious side.',
+  'spread-assumed': 'No source prints a spread: one like that of the measured cuts is assumed (practice).',
+  'dressing-bands':
+    'Dressing of hogs as printed, widest: skinned and headless 63 % (ATTRA), all still in the carcass 80 % (University of Guelph); five points allowed on either side.',
+  'cooler-loss':
+    'Cooler loss of the hot weight: 1.5 % (swine evaluation slides), 1.96 % (USDA grade text before 1985), 1.5 to 4 %, average 2.5 % in 48 h (University of California, 1918). The range is read as 95 % of carcasses (derived).',
+  'hanging-met':
+    'Hanging weights met on public pages: 96 lb (lard breed) to 255 lb, research herds 75 to 131 kg; rounded outward (derived).',
+  'skin-share':
+    'Skin on a ham 1.2 of 22.5 lb and on a picnic 0.6 of 8.3 lb, as the species data split the published lines (derived).',
+  'slides-typical':
+    'Teaching slides on swine evaluation: last-rib fat 0.40 to 1.40 in, mean 0.80, at a mean carcass of 180 lb. The breakdown of the National Pork Producers Council prints no fat depth; this one is taken for it.',
+  'slides-lean':
+    'Teaching slides on pork grading: fat-free lean, lb = 8.588 + 0.465 HCW - 21.896 BF10 + 3.005 LMA. At 184 lb, 0.90 in and 5.5 sq in it is 49.44 % (derived).',
+  'slides-georgia':
+    'University of Georgia, pork carcass grading slides: rounded lean equations, unribbed 23.7 + 0.5 HCW - 21.3 LRBF.',
+  'usda-grades':
+    'USDA pork carcass grades: four times last-rib fat in inches less the muscle score; thin carcasses are never No. 1, and nothing is below 1 (AMS standard, South Dakota State University).',
+  'cutout-fat-class':
+    'Canadian cut-out of 3 807 carcasses: each 5 mm of fat takes 0.89 points of the four lean cuts and 0.50 of all trimmed product, so 0.39 go to the belly and 0.50 to fat (derived).',
+  'meta-2017':
+    'Translational Animal Science 1:77 (2017), tables 2 and 4: lean 55.8 to 50.9 % took 0.8 points of lean cuts and 1.5 of all cuts; masses and shares of three weight classes.',
+  'tape-2016':
+    'A hog of 300 lb was taped at 276 lb (farm page, 2016); ten percent either way is read as two standard deviations (derived).',
+} as const;
