@@ -51,8 +51,9 @@ function rake(shares: Float64Array, aims: readonly { at: readonly number[]; shar
     for (const { at, share } of aims) {
       const now = sumAt(shares, at);
       off = Math.max(off, Math.abs(now / share - 1));
-      multiply(shares, [...shares.keys()], (1 - share) / (1 - now));
-      multiply(shares, at, (share / now) * ((1 - now) / (1 - share)));
+      const others = (1 - share) / (1 - now);
+      for (let index = 0; index < shares.length; index++) shares[index] = (shares[index] as number) * others;
+      multiply(shares, at, share / now / others);
     }
     if (off < 1e-12) return;
   }
@@ -62,7 +63,7 @@ function rake(shares: Float64Array, aims: readonly { at: readonly number[]; shar
 function believe(breakdown: Breakdown, belief: YieldBelief, shares: Float64Array): Settled {
   const aims: { at: readonly number[]; share: number }[] = [];
   const targets = new Map<string, number>();
-  const before = settle(breakdown, shares);
+  let before: Settled | undefined;
   for (const [id, ratio] of Object.entries(belief.shares)) {
     const at = breakdown.held.get(id);
     if (at) {
@@ -70,9 +71,9 @@ function believe(breakdown: Breakdown, belief: YieldBelief, shares: Float64Array
       if (share > 0) aims.push({ at, share: Math.min(0.95, share * ratio) });
       continue;
     }
-    breakdown.outputs.forEach((output, index) => {
+    before ??= settle(breakdown, shares);
+    for (const [index, output] of breakdown.outputs.entries())
       if (output.id === id) targets.set(output.key, (before.outputs[index] as number) * ratio);
-    });
   }
   rake(shares, aims);
   normalise(shares);

@@ -22,7 +22,7 @@ export interface YieldPrediction {
 }
 
 /** Length of a bar over that at the reference carcass. */
-export function lengthScale(species: Species, carcassGrams: number): number {
+function lengthScale(species: Species, carcassGrams: number): number {
   const { referenceGrams, exponent } = species.lengthGrowth;
   return (carcassGrams / referenceGrams) ** exponent;
 }

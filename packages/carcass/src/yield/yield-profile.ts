@@ -1,13 +1,13 @@
 import type { SlaughterFact, SourceKey, Species } from '../species.ts';
 
 /** A published or worked-out figure; the unit is in the name of the field that holds it. */
-export interface Figure {
+interface Figure {
   readonly value: number;
   readonly source: SourceKey;
 }
 
 /** A figure that differs from animal to animal. */
-export interface SpreadFigure {
+interface SpreadFigure {
   readonly mean: number;
   readonly sd: number;
   readonly source: SourceKey;
@@ -22,7 +22,7 @@ export interface Band {
 }
 
 /** What may hang with the carcass or not. It must be known of every weight: without it a weight says little. */
-export interface DressingElement {
+interface DressingElement {
   readonly id: string;
   readonly name: string;
   /** whether it hangs with the carcass that the species' data describe */
