@@ -20,23 +20,53 @@ export {
 export { migrate } from './migrate.ts';
 export { openDatabase } from './open.ts';
 export { addAnimal, findAnimal, listAnimals, updateAnimal } from './queries/animals.ts';
-export { closeDay, createDay, findDay, listDays, loadCuttingDay, touchDay } from './queries/days.ts';
+export {
+  closeDay,
+  createDay,
+  findDay,
+  isOpenToCustomers,
+  listDays,
+  loadCuttingDay,
+  setCustomersUntil,
+  touchDay,
+} from './queries/days.ts';
 export { beginIdempotent, finishIdempotent, forgetOldAnswers } from './queries/idempotency.ts';
 export { listLocks, replaceLocks } from './queries/locks.ts';
-export { addOrder, cancelOrder, findOrder, listOrders } from './queries/orders.ts';
+export { addMail, endMail, type Mail, type MailEnd, takeMails } from './queries/mails.ts';
+export {
+  addOrder,
+  cancelOrder,
+  findOrder,
+  isServed,
+  listLapsed,
+  listOrders,
+  listOrdersOf,
+  type Passage,
+  passOrder,
+} from './queries/orders.ts';
 export { loadPlan, storePlan } from './queries/plans.ts';
 export { appendAudit, appendLedger, listLedger } from './queries/records.ts';
 export type * from './queries/shapes.ts';
+export { findShopRules, setShopRules } from './queries/shop-rules.ts';
 export {
   createFarm,
   createPerson,
   createSession,
   createShop,
   endSession,
+  findPerson,
   findSession,
   findShop,
   findSignIn,
+  forgetExpiredSessions,
   listFarms,
   listShops,
+  setPassword,
 } from './queries/shops.ts';
+export {
+  createSignInLink,
+  findSignInLink,
+  type NewSignInLink,
+  revokeSignInLinks,
+} from './queries/sign-in-links.ts';
 export { inTransaction, type TransactionOptions } from './transaction.ts';

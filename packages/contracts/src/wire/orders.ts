@@ -57,7 +57,12 @@ export const orderShape = z.strictObject({
   owner: z.string(),
   personId: storedId.nullable(),
   note: z.string(),
-  state: z.enum(['standing', 'cancelled']),
+  state: z.enum(['queued', 'held', 'standing', 'lapsed', 'released', 'cancelled']),
+  assured: z
+    .boolean()
+    .meta({ description: 'The stored plan covers all of it, and has since it was accepted.' }),
+  heldUntil: instant.nullable().meta({ description: 'When a hold lapses; null unless held.' }),
+  depositMinor: count,
   version: count,
   placedAt: instant,
   lines: listOf(demandLineShape, 500),

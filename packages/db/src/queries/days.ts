@@ -5,8 +5,8 @@ import { handleOf } from '../engines/engine.ts';
 import { animals, cuttingDays, orders, plans } from '../schema/index.ts';
 import { listAnimals } from './animals.ts';
 import { listLocks } from './locks.ts';
-import { listOrders } from './orders.ts';
-import type { AnimalRecord, DayRecord, DaySummary, NewDay, StoredDay, Touch } from './shapes.ts';
+import { isServed, listOrders } from './orders.ts';
+import type { AnimalRecord, DayRecord, DaySummary, NewDay, StoredDay, Touch, TouchedDay } from './shapes.ts';
 
 const thisDay = (shopId: string, dayId: string) =>
   and(eq(cuttingDays.shopId, shopId), eq(cuttingDays.dayId, dayId));
@@ -28,7 +28,7 @@ export async function listDays(tx: Tx, shopId: string): Promise<readonly DaySumm
       version: cuttingDays.version,
       plannedVersion: cuttingDays.plannedVersion,
       animals: sql<number>`(select count(*)::int from ${animals} where ${animals.shopId} = ${cuttingDays.shopId} and ${animals.dayId} = ${cuttingDays.dayId})`,
-      orders: sql<number>`(select count(*)::int from ${orders} where ${orders.shopId} = ${cuttingDays.shopId} and ${orders.dayId} = ${cuttingDays.dayId} and ${orders.state} = 'standing')`,
+      orders: sql<number>`(select count(*)::int from ${orders} where ${orders.shopId} = ${cuttingDays.shopId} and ${orders.dayId} = ${cuttingDays.dayId} and ${orders.state} in ('standing', 'held'))`,
       shortLines: plans.shortLines,
     })
     .from(cuttingDays)
@@ -46,7 +46,8 @@ export async function findDay(tx: Tx, shopId: string, dayId: string): Promise<Da
   if (!found) return undefined;
   const { date, tools, counter, state, version, plannedVersion } = found.day;
   const plannedAt = found.madeAt?.toISOString() ?? null;
-  return { shopId, dayId, date, tools, counter, state, version, plannedVersion, plannedAt };
+  const customersUntil = found.day.customersUntil?.toISOString() ?? null;
+  return { shopId, dayId, date, tools, counter, state, customersUntil, version, plannedVersion, plannedAt };
 }
 
 const dayAnimal = (animal: AnimalRecord): DayAnimal => ({
@@ -72,13 +73,13 @@ export async function loadCuttingDay(tx: Tx, shopId: string, dayId: string): Pro
   if (!day) return undefined;
   const booked = await listAnimals(tx, shopId, dayId);
   const taken = await listOrders(tx, shopId, dayId);
-  const standing = taken.filter((order) => order.state === 'standing');
+  const served = taken.filter(isServed);
   const cuttingDay = {
     dayId,
     date: day.date,
     animals: booked.map(dayAnimal),
-    lines: standing.flatMap((order) => order.lines),
-    shares: standing.flatMap((order) => order.shares),
+    lines: served.flatMap((order) => order.lines),
+    shares: served.flatMap((order) => order.shares),
     locks: await listLocks(tx, shopId, dayId),
     tools: day.tools,
     counter: day.counter,
@@ -120,6 +121,26 @@ export async function touchDay(
   if (!found) return { outcome: 'unknown' };
   if (found.state === 'closed' && !evenClosed) return { outcome: 'closed' };
   return { outcome: 'stale', version: found.version };
+}
+
+/** Customers may ask until then: null is until the day is closed. */
+export async function setCustomersUntil(tx: Tx, day: TouchedDay, until: Date | null): Promise<void> {
+  await handleOf(tx).update(cuttingDays).set({ customersUntil: until }).where(thisDay(day.shopId, day.dayId));
+}
+
+/** By the database's clock. */
+export async function isOpenToCustomers(tx: Tx, shopId: string, dayId: string): Promise<boolean> {
+  const [found] = await handleOf(tx)
+    .select({ dayId: cuttingDays.dayId })
+    .from(cuttingDays)
+    .where(
+      and(
+        thisDay(shopId, dayId),
+        eq(cuttingDays.state, 'open'),
+        sql`coalesce(${cuttingDays.customersUntil} > now(), true)`,
+      ),
+    );
+  return found !== undefined;
 }
 
 /** No more orders. @returns false when the version is stale or the day is closed already */

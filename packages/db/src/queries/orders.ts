@@ -1,10 +1,10 @@
 import type { CarcassShare, DemandLine } from '@flitchbook/plan';
-import { and, asc, eq, inArray, type SQL } from 'drizzle-orm';
+import { and, asc, eq, inArray, type SQL, sql } from 'drizzle-orm';
 import type { Tx } from '../database.ts';
 import { handleOf } from '../engines/engine.ts';
 import { carcassShares, orderLines, orders } from '../schema/index.ts';
 import { nextNumber } from './counters.ts';
-import type { NewLine, NewOrder, NewShare, OrderRecord, TouchedDay } from './shapes.ts';
+import type { Beginning, NewLine, NewOrder, NewShare, OrderRecord, TouchedDay } from './shapes.ts';
 
 type OrderRow = typeof orders.$inferSelect;
 type Owned = { readonly shopId: string; readonly orderId: string };
@@ -72,7 +72,7 @@ function orderFrom(
   lines: readonly (typeof orderLines.$inferSelect)[],
   shares: readonly (typeof carcassShares.$inferSelect)[],
 ): OrderRecord {
-  const { orderId, dayId, number, owner, personId, note, state, version, placedAt } = row;
+  const { orderId, dayId, number, owner, personId, note, state, assured, depositMinor, version } = row;
   return {
     orderId,
     dayId,
@@ -81,12 +81,19 @@ function orderFrom(
     personId,
     note,
     state,
+    assured,
+    heldUntil: row.heldUntil?.toISOString() ?? null,
+    depositMinor,
     version,
-    placedAt: placedAt.toISOString(),
+    placedAt: row.placedAt.toISOString(),
     lines: lines.filter((line) => line.orderId === orderId).map((line) => lineFrom(line, owner)),
     shares: shares.filter((share) => share.orderId === orderId).map((share) => shareFrom(share, owner)),
   };
 }
+
+/** Orders that the plan of their day serves. */
+export const isServed = ({ state }: Pick<OrderRecord, 'state'>): boolean =>
+  state === 'standing' || state === 'held';
 
 async function readOrders(tx: Tx, shopId: string, which: SQL): Promise<readonly OrderRecord[]> {
   const handle = handleOf(tx);
@@ -110,17 +117,31 @@ async function readOrders(tx: Tx, shopId: string, which: SQL): Promise<readonly 
   return found.map((row) => orderFrom(row, lines, shares));
 }
 
+const inSeconds = (seconds: number): SQL => sql`now() + make_interval(secs => ${seconds})`;
+
+const beginningColumns = (beginning: Beginning) =>
+  beginning.state === 'queued'
+    ? { state: beginning.state }
+    : {
+        state: beginning.state,
+        assured: true,
+        heldUntil: inSeconds(beginning.holdSeconds),
+        depositMinor: beginning.depositMinor,
+      };
+
 /** @throws ConstraintViolation orders_one_per_id, order_lines_one_per_id, order_lines_animal_known, ... and the limits */
 export async function addOrder(
   tx: Tx,
   day: TouchedDay,
   order: NewOrder,
+  beginning?: Beginning,
 ): Promise<{ readonly number: number }> {
   const { shopId, dayId } = day;
   const { orderId, owner, personId, note, lines, shares } = order;
   const handle = handleOf(tx);
   const number = await nextNumber(tx, shopId, 'order');
-  await handle.insert(orders).values({ shopId, dayId, orderId, number, owner, personId, note });
+  const common = { shopId, dayId, orderId, number, owner, personId, note };
+  await handle.insert(orders).values({ ...common, ...(beginning && beginningColumns(beginning)) });
   const own = { shopId, orderId };
   if (lines.length > 0) {
     await handle.insert(orderLines).values(lines.map((line, place) => lineRow(own, line, place)));
@@ -146,7 +167,7 @@ export async function cancelOrder(
   );
   const cancelled = await handle
     .update(orders)
-    .set({ state: 'cancelled', version: version + 1 })
+    .set({ state: 'cancelled', assured: false, version: version + 1 })
     .where(and(thisOrder, eq(orders.version, version), eq(orders.state, 'standing')))
     .returning({ orderId: orders.orderId });
   if (cancelled.length > 0) return 'cancelled';
@@ -155,9 +176,95 @@ export async function cancelOrder(
   return found.state === 'cancelled' ? 'already' : 'stale';
 }
 
+/** From one state to another: everything that can become of a hold or a place in the queue. */
+export type Passage =
+  | { readonly to: 'standing' }
+  | { readonly to: 'lapsed' }
+  | { readonly to: 'released' }
+  | { readonly to: 'held'; readonly holdSeconds: number; readonly depositMinor: number };
+
+function passageColumns(passage: Passage) {
+  switch (passage.to) {
+    case 'held':
+      return beginningColumns({ ...passage, state: 'held' });
+    case 'standing':
+      return { state: passage.to, assured: true, heldUntil: null };
+    default:
+      return { state: passage.to, assured: false, heldUntil: null };
+  }
+}
+
+/** Where a passage may begin. The database's clock alone says whether a hold has lapsed. */
+const mayPass = (to: Passage['to']): SQL | undefined => {
+  switch (to) {
+    case 'standing':
+      return and(eq(orders.state, 'held'), sql`${orders.heldUntil} > now()`);
+    case 'lapsed':
+      return and(eq(orders.state, 'held'), sql`${orders.heldUntil} <= now()`);
+    case 'released':
+      return inArray(orders.state, ['held', 'queued']);
+    case 'held':
+      return eq(orders.state, 'queued');
+  }
+};
+
+/**
+ * Moves an order on, once: whoever comes second finds it moved.
+ * @returns its new version; undefined, and nothing changed, where it is not where the passage begins
+ */
+export async function passOrder(
+  tx: Tx,
+  day: TouchedDay,
+  order: { readonly orderId: string; readonly version?: number | undefined },
+  passage: Passage,
+): Promise<number | undefined> {
+  const [passed] = await handleOf(tx)
+    .update(orders)
+    .set({ ...passageColumns(passage), version: sql`${orders.version} + 1` })
+    .where(
+      and(
+        eq(orders.shopId, day.shopId),
+        eq(orders.dayId, day.dayId),
+        eq(orders.orderId, order.orderId),
+        order.version === undefined ? undefined : eq(orders.version, order.version),
+        mayPass(passage.to),
+      ),
+    )
+    .returning({ version: orders.version });
+  return passed?.version;
+}
+
+/** Holds of a shop that the database's clock says have lapsed, by day, oldest order first. */
+export async function listLapsed(
+  tx: Tx,
+  shopId: string,
+  dayId?: string,
+): Promise<readonly { readonly dayId: string; readonly orderId: string }[]> {
+  return await handleOf(tx)
+    .select({ dayId: orders.dayId, orderId: orders.orderId })
+    .from(orders)
+    .where(
+      and(
+        eq(orders.shopId, shopId),
+        dayId === undefined ? undefined : eq(orders.dayId, dayId),
+        sql`${orders.heldUntil} <= now()`,
+      ),
+    )
+    .orderBy(asc(orders.dayId), asc(orders.number));
+}
+
 /** Every order of the day, cancelled ones too, by number. */
 export async function listOrders(tx: Tx, shopId: string, dayId: string): Promise<readonly OrderRecord[]> {
   return await readOrders(tx, shopId, eq(orders.dayId, dayId));
+}
+
+/** Of one customer, by number. */
+export async function listOrdersOf(
+  tx: Tx,
+  shopId: string,
+  personId: string,
+): Promise<readonly OrderRecord[]> {
+  return await readOrders(tx, shopId, eq(orders.personId, personId));
 }
 
 export async function findOrder(tx: Tx, shopId: string, orderId: string): Promise<OrderRecord | undefined> {

@@ -1,5 +1,6 @@
 import type { ScaleReading, SlaughterFact, Tools } from '@flitchbook/carcass';
 import type { CarcassShare, Counter, CuttingDay, CuttingPlan, DemandLine } from '@flitchbook/plan';
+import type { OrderState } from '../schema/index.ts';
 
 export interface Shop {
   readonly shopId: string;
@@ -23,8 +24,8 @@ export interface Person {
 }
 
 export interface NewPerson extends Person {
-  /** argon2id, as its text form */
-  readonly passwordHash: string;
+  /** argon2id, as its text form; null: comes in by links only */
+  readonly passwordHash: string | null;
 }
 
 export interface NewSession {
@@ -33,6 +34,8 @@ export interface NewSession {
   /** SHA-256 of the token, 64 hexadecimal digits */
   readonly tokenHash: string;
   readonly lifetimeSeconds: number;
+  /** the link it is begun with */
+  readonly linkId?: string;
 }
 
 export interface Farm {
@@ -52,6 +55,8 @@ export interface NewDay {
 
 export interface DayRecord extends NewDay {
   readonly state: 'open' | 'closed';
+  /** ISO instant until which customers may ask, null: until the day is closed */
+  readonly customersUntil: string | null;
   readonly version: number;
   /** the version that the stored plan belongs to: equal to `version` when nothing changed since */
   readonly plannedVersion: number | null;
@@ -116,6 +121,14 @@ export interface AnimalRecord extends NewAnimal {
 export type NewLine = Omit<DemandLine, 'orderId' | 'owner'>;
 export type NewShare = Omit<CarcassShare, 'orderId' | 'owner'>;
 
+export type { OrderState };
+
+/** How an order begins other than standing. */
+export type Beginning =
+  | { readonly state: 'queued' }
+  /** lapses after so many seconds of the database's clock */
+  | { readonly state: 'held'; readonly holdSeconds: number; readonly depositMinor: number };
+
 export interface NewOrder {
   readonly orderId: string;
   readonly owner: string;
@@ -133,7 +146,12 @@ export interface OrderRecord {
   readonly owner: string;
   readonly personId: string | null;
   readonly note: string;
-  readonly state: 'standing' | 'cancelled';
+  readonly state: OrderState;
+  /** the stored plan covers all of it, and has since it was accepted */
+  readonly assured: boolean;
+  /** ISO instant; null unless held */
+  readonly heldUntil: string | null;
+  readonly depositMinor: number;
   readonly version: number;
   /** ISO instant */
   readonly placedAt: string;
@@ -141,7 +159,18 @@ export interface OrderRecord {
   readonly shares: readonly CarcassShare[];
 }
 
-/** A cutting day as it is stored. Cancelled orders are in `orders` and not in `cuttingDay`. */
+/** What a customer may ask of a shop, and what the shop asks in return. */
+export interface ShopRules {
+  readonly holdSeconds: number;
+  readonly promotedHoldSeconds: number;
+  readonly depositPercent: number;
+  readonly depositFromMinor: number;
+  readonly ordersPerPerson: number;
+  readonly piecesPerPerson: number;
+  readonly sharesPerPerson: number;
+}
+
+/** A cutting day as it is stored. Orders that are over or wait in the queue are in `orders` and not in `cuttingDay`. */
 export interface StoredDay {
   readonly day: DayRecord;
   readonly cuttingDay: Omit<CuttingDay, 'species'>;

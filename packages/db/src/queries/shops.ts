@@ -39,11 +39,43 @@ export async function createPerson(tx: Tx, person: NewPerson): Promise<void> {
   await handleOf(tx).insert(people).values(person);
 }
 
+export async function findPerson(tx: Tx, shopId: string, personId: string): Promise<Person | undefined> {
+  const [found] = await handleOf(tx)
+    .select(personColumns)
+    .from(people)
+    .where(and(eq(people.shopId, shopId), eq(people.personId, personId)));
+  return found;
+}
+
+/** @returns false when there is no such person */
+export async function setPassword(
+  tx: Tx,
+  shopId: string,
+  personId: string,
+  passwordHash: string,
+): Promise<boolean> {
+  const set = await handleOf(tx)
+    .update(people)
+    .set({ passwordHash })
+    .where(and(eq(people.shopId, shopId), eq(people.personId, personId)))
+    .returning({ personId: people.personId });
+  return set.length > 0;
+}
+
+/** Sessions that have run out, by the database's clock. @returns how many went */
+export async function forgetExpiredSessions(tx: Tx, shopId: string): Promise<number> {
+  const gone = await handleOf(tx)
+    .delete(sessions)
+    .where(and(eq(sessions.shopId, shopId), lte(sessions.expiresAt, sql`now()`)))
+    .returning({ personId: sessions.personId });
+  return gone.length;
+}
+
 export async function findSignIn(
   tx: Tx,
   shopId: string,
   email: string,
-): Promise<{ readonly person: Person; readonly passwordHash: string } | undefined> {
+): Promise<{ readonly person: Person; readonly passwordHash: string | null } | undefined> {
   const [found] = await handleOf(tx)
     .select({ person: personColumns, passwordHash: people.passwordHash })
     .from(people)
@@ -53,7 +85,7 @@ export async function findSignIn(
 
 /** Sessions of the same person that have run out go at the same time. */
 export async function createSession(tx: Tx, session: NewSession): Promise<void> {
-  const { shopId, personId, tokenHash, lifetimeSeconds } = session;
+  const { shopId, personId, tokenHash, lifetimeSeconds, linkId = null } = session;
   const handle = handleOf(tx);
   await handle
     .delete(sessions)
@@ -61,7 +93,7 @@ export async function createSession(tx: Tx, session: NewSession): Promise<void> 
       and(eq(sessions.shopId, shopId), eq(sessions.personId, personId), lte(sessions.expiresAt, sql`now()`)),
     );
   const expiresAt = sql`now() + make_interval(secs => ${lifetimeSeconds})`;
-  await handle.insert(sessions).values({ shopId, personId, tokenHash, expiresAt });
+  await handle.insert(sessions).values({ shopId, personId, tokenHash, linkId, expiresAt });
 }
 
 /** By the database's clock: an expired session is not found. */

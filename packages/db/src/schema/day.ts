@@ -15,7 +15,7 @@ import {
   unique,
   uuid,
 } from 'drizzle-orm/pg-core';
-import { setNow, shopId } from './columns.ts';
+import { instant, setNow, shopId } from './columns.ts';
 import { farms, shops } from './shop.ts';
 
 export const cuttingDays = pgTable(
@@ -31,6 +31,8 @@ export const cuttingDays = pgTable(
     plannedVersion: integer('planned_version'),
     tools: jsonb('tools').$type<Tools>().notNull(),
     counter: jsonb('counter').$type<Counter>().notNull(),
+    /** customers may hold, reserve and release until then; staff until the day is closed */
+    customersUntil: instant('customers_until'),
     createdAt: setNow('created_at'),
   },
   (t) => [
@@ -38,6 +40,7 @@ export const cuttingDays = pgTable(
     foreignKey({ name: 'cutting_days_shop_known', columns: [t.shopId], foreignColumns: [shops.shopId] }),
     unique('cutting_days_one_per_date').on(t.shopId, t.date),
     check('cutting_days_date_finite', sql`${t.date} between date '2000-01-01' and date '2199-12-31'`),
+    check('cutting_days_customers_until_finite', sql`isfinite(${t.customersUntil})`),
     check('cutting_days_state_known', sql`${t.state} in ('open', 'closed')`),
     check('cutting_days_version_counts', sql`${t.version} >= 1`),
     check('cutting_days_planned_not_ahead', sql`${t.plannedVersion} between 1 and ${t.version}`),

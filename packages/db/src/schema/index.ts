@@ -1,3 +1,4 @@
+export * from './customers.ts';
 export * from './day.ts';
 export * from './orders.ts';
 export * from './plan.ts';

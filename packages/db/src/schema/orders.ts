@@ -14,9 +14,11 @@ import {
   unique,
   uuid,
 } from 'drizzle-orm/pg-core';
-import { setNow, shopId } from './columns.ts';
+import { instant, setNow, shopId } from './columns.ts';
 import { animals, cuttingDays } from './day.ts';
 import { people } from './shop.ts';
+
+export type OrderState = 'queued' | 'held' | 'standing' | 'lapsed' | 'released' | 'cancelled';
 
 export const orders = pgTable(
   'orders',
@@ -28,7 +30,13 @@ export const orders = pgTable(
     owner: text('owner').notNull(),
     personId: uuid('person_id'),
     note: text('note').notNull(),
-    state: text('state').$type<'standing' | 'cancelled'>().notNull().default('standing'),
+    /** queued and held wait for a yes; standing is reserved or taken by the shop; the others are over */
+    state: text('state').$type<OrderState>().notNull().default('standing'),
+    /** the stored plan covers all of it, and has since it was accepted */
+    assured: boolean('assured').notNull().default(false),
+    /** a hold lapses when the database's clock has reached this */
+    heldUntil: instant('held_until'),
+    depositMinor: integer('deposit_minor').notNull().default(0),
     version: integer('version').notNull().default(1),
     placedAt: setNow('placed_at'),
   },
@@ -49,7 +57,19 @@ export const orders = pgTable(
     check('orders_number_counts', sql`${t.number} >= 1`),
     check('orders_owner_present', sql`length(trim(${t.owner})) between 1 and 200`),
     check('orders_note_length', sql`length(${t.note}) <= 2000`),
-    check('orders_state_known', sql`${t.state} in ('standing', 'cancelled')`),
+    index('orders_by_hold').on(t.shopId, t.heldUntil).where(sql`${t.heldUntil} is not null`),
+    index('orders_of_person').on(t.shopId, t.personId),
+    check(
+      'orders_state_known',
+      sql`${t.state} in ('queued', 'held', 'standing', 'lapsed', 'released', 'cancelled')`,
+    ),
+    check('orders_held_until_set', sql`(${t.state} = 'held') = (${t.heldUntil} is not null)`),
+    check('orders_held_until_finite', sql`isfinite(${t.heldUntil})`),
+    check(
+      'orders_assured_while_kept',
+      sql`case ${t.state} when 'held' then ${t.assured} when 'standing' then true else not ${t.assured} end`,
+    ),
+    check('orders_deposit_not_negative', sql`${t.depositMinor} >= 0`),
     check('orders_version_counts', sql`${t.version} >= 1`),
   ],
 );

@@ -47,7 +47,8 @@ export const people = pgTable(
     email: text('email').notNull(),
     name: text('name').notNull(),
     role: text('role').$type<'customer' | 'counter' | 'butcher' | 'owner'>().notNull(),
-    passwordHash: text('password_hash').notNull(),
+    /** null: signs in by a link in a mail and not by a password */
+    passwordHash: text('password_hash'),
     createdAt: setNow('created_at'),
   },
   (t) => [
@@ -71,6 +72,8 @@ export const sessions = pgTable(
     /** SHA-256 of the token, hexadecimal: the token itself is stored nowhere */
     tokenHash: text('token_hash').notNull(),
     personId: uuid('person_id').notNull(),
+    /** the link it was begun with: revoking that ends this */
+    linkId: uuid('link_id'),
     createdAt: setNow('created_at'),
     expiresAt: instant('expires_at').notNull(),
   },

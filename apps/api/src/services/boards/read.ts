@@ -1,4 +1,12 @@
-import { findShop, loadCuttingDay, loadPlan, type OrderRecord, type Shop, type Tx } from '@flitchbook/db';
+import {
+  findShop,
+  isServed,
+  loadCuttingDay,
+  loadPlan,
+  type OrderRecord,
+  type Shop,
+  type Tx,
+} from '@flitchbook/db';
 import type { CuttingPlan } from '@flitchbook/plan';
 import { done, type Outcome } from '../../refusals.ts';
 import type { TravellingDay } from '../../solve/day-solver.ts';
@@ -51,7 +59,7 @@ export async function readBoardIn(tx: Tx, ctx: Ctx, dayId: string): Promise<Outc
     shop,
     day: { dayId, date, state, version, plannedVersion, plannedAt },
     cuttingDay: stored.cuttingDay,
-    orders: stored.orders.filter((order) => order.state === 'standing').map(onBoard),
+    orders: stored.orders.filter(isServed).map(onBoard),
     plan: plan?.plan ?? null,
   });
 }

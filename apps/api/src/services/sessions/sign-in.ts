@@ -60,10 +60,10 @@ function refuseTooMany(waitSeconds: number): Refusal {
 async function passwordMatches(
   services: Services,
   password: string,
-  stored: string | undefined,
+  stored: string | null | undefined,
 ): Promise<Outcome<boolean>> {
   try {
-    return done(await services.passwords.matches(password, stored));
+    return done(await services.passwords.matches(password, stored ?? undefined));
   } catch (error) {
     if (!(error instanceof HashingBusy)) throw error;
     return refused('server.busy', 'Too many people are signing in. Try again in a moment.', {
