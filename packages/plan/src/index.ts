@@ -1,3 +1,5 @@
+export { layIn } from './amend/lay-in.ts';
+export { type Leaving, takeOut } from './amend/take-out.ts';
 export { type DayFault, dayLimits } from './check-day/day-faults.ts';
 export { checkDay } from './check-day.ts';
 export { type PlanFault, type PlanRule, planRules } from './check-plan/plan-rules.ts';
