@@ -26,12 +26,13 @@ module.exports = {
     ...only('carcass', []),
     ...only('plan', ['carcass']),
     ...only('kitchen', ['carcass']),
+    ...only('books', ['carcass', 'plan']),
     ...only('solver', ['plan', 'carcass']),
     // Reading a day file takes exact units and the check of a day: docs/decisions/0003-day-file-in-contracts.md.
-    ...only('contracts', ['carcass', 'plan']),
-    ...only('db', [], ['carcass', 'plan']),
-    ...only('api', ['carcass', 'plan', 'kitchen', 'solver', 'contracts', 'db']),
-    ...only('web', ['contracts', 'plan', 'carcass', 'kitchen', 'solver'], ['api']),
+    ...only('contracts', ['carcass', 'plan'], ['books']),
+    ...only('db', [], ['carcass', 'plan', 'books']),
+    ...only('api', ['carcass', 'plan', 'books', 'kitchen', 'solver', 'contracts', 'db']),
+    ...only('web', ['contracts', 'plan', 'books', 'carcass', 'kitchen', 'solver'], ['api']),
     ...only('cli', ['carcass', 'plan', 'kitchen', 'solver', 'contracts']),
     {
       name: 'only-through-the-door',
