@@ -1,5 +1,5 @@
 /** Digits after the point of a currency (ISO 4217), as the platform knows them. */
-export const minorDigits = (currency: string): number =>
+const minorDigits = (currency: string): number =>
   new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
 
 /** Exact decimal text for machines: 1468 of a currency with two digits is "14.68". */

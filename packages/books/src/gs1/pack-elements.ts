@@ -25,7 +25,7 @@ export function weightElement({ text, unit }: ScaleReading): Made<Element> {
 }
 
 /** 2026-11-26 as 261126. */
-export const shortDate = (date: string): string => date.slice(2).replaceAll('-', '');
+const shortDate = (date: string): string => date.slice(2).replaceAll('-', '');
 
 /**
  * A two-digit year belongs to the century that puts it nearest: 51 or more ahead is the last one, 50 or more behind the
