@@ -1,4 +1,4 @@
-import { create } from 'xmlbuilder2';
+import { XMLBuilder } from 'fast-xml-parser';
 import type { Bill, BillLine } from '../bill/draw-bill.ts';
 import { decimalText } from './money-text.ts';
 
@@ -29,6 +29,13 @@ const namespaces = {
   '@xmlns:cac': 'urn:oasis:names:specification:ubl:schema:xsd:CommonAggregateComponents-2',
   '@xmlns:cbc': 'urn:oasis:names:specification:ubl:schema:xsd:CommonBasicComponents-2',
 };
+
+const writer = new XMLBuilder({
+  attributeNamePrefix: '@',
+  textNodeName: '#',
+  ignoreAttributes: false,
+  format: true,
+});
 
 /** UN/ECE Recommendation 20. */
 const unitCodes = { kg: 'KGM', g: 'GRM', lb: 'LBR', oz: 'ONZ' } as const;
@@ -114,5 +121,5 @@ export function ublInvoice(facts: InvoiceFacts): string {
       'cac:InvoiceLine': bill.lines.map((each, place) => line(each, place, facts)),
     },
   };
-  return create({ version: '1.0', encoding: 'UTF-8' }, root).end({ prettyPrint: true });
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${writer.build(root)}`;
 }
