@@ -4,7 +4,11 @@ import { handleOf } from '../engines/engine.ts';
 import { counters } from '../schema/index.ts';
 
 /** The next number of a shop, from 1, without gaps: the row stays locked until this unit ends, so take it late. */
-export async function nextNumber(tx: Tx, shopId: string, counter: 'order' | 'ledger'): Promise<number> {
+export async function nextNumber(
+  tx: Tx,
+  shopId: string,
+  counter: 'order' | 'ledger' | 'pack' | 'bill',
+): Promise<number> {
   const [row] = await handleOf(tx)
     .insert(counters)
     .values({ shopId, counter, last: 1 })

@@ -62,6 +62,8 @@ export const animals = pgTable(
     hangingUnit: text('hanging_unit').$type<WeightUnit>().notNull(),
     hangingGrams: integer('hanging_grams').notNull(),
     hotOrCold: text('hot_or_cold').$type<'hot' | 'cold'>().notNull(),
+    /** cut for its owner: never for sale. Fixed when the animal is booked */
+    legalMode: text('legal_mode').$type<'for-sale' | 'for-owner'>().notNull().default('for-sale'),
     facts: text('facts').array().$type<SlaughterFact[]>().notNull(),
     lostItems: text('lost_items').array().notNull(),
     version: integer('version').notNull().default(1),
@@ -80,11 +82,13 @@ export const animals = pgTable(
       foreignColumns: [farms.shopId, farms.farmId],
     }),
     index('animals_of_day').on(t.shopId, t.dayId),
+    unique('animals_one_mode').on(t.shopId, t.animalId, t.legalMode),
     check('animals_name_present', sql`length(trim(${t.name})) between 1 and 200`),
     check('animals_ribs_within', sql`${t.ribs} between 1 and 30`),
     check('animals_hanging_read', sql`${t.hangingText} ~ '^[0-9]{1,7}(\\.[0-9]{1,6})?$'`),
     check('animals_hanging_unit_known', sql`${t.hangingUnit} in ('kg', 'g', 'lb', 'oz')`),
     check('animals_hanging_within', sql`${t.hangingGrams} between 1 and 2000000`),
+    check('animals_legal_mode_known', sql`${t.legalMode} in ('for-sale', 'for-owner')`),
     check('animals_hot_or_cold', sql`${t.hotOrCold} in ('hot', 'cold')`),
     check(
       'animals_facts_known',

@@ -28,13 +28,13 @@ export const counters = pgTable(
   'counters',
   {
     shopId: shopId(),
-    counter: text('counter').$type<'order' | 'ledger'>().notNull(),
+    counter: text('counter').$type<'order' | 'ledger' | 'pack' | 'bill'>().notNull(),
     last: bigint('last', { mode: 'number' }).notNull(),
   },
   (t) => [
     primaryKey({ name: 'counters_one_per_kind', columns: [t.shopId, t.counter] }),
     foreignKey({ name: 'counters_shop_known', columns: [t.shopId], foreignColumns: [shops.shopId] }),
-    check('counters_kind_known', sql`${t.counter} in ('order', 'ledger')`),
+    check('counters_kind_known', sql`${t.counter} in ('order', 'ledger', 'pack', 'bill')`),
     check('counters_not_negative', sql`${t.last} >= 0`),
   ],
 );
