@@ -1,5 +1,7 @@
+import { regionsOf, regionsOfOutput } from './regions.ts';
+import { allowedOperations, shareOf, stationsOf } from './side-shape.ts';
 import { sources } from './sources.ts';
-import type { Operation, Part, Share, Species } from './species.ts';
+import type { Operation, Part, Share, SlaughterFact, Species } from './species.ts';
 
 /** A fault in species data, with the place it stands. */
 export interface SpeciesFault {
@@ -21,10 +23,47 @@ function checkShares(at: string, shares: readonly Share[]): SpeciesFault[] {
 
 function checkOperation(species: Species, at: string, operation: Operation): SpeciesFault[] {
   const tables = { part: species.parts, item: species.items, bulk: species.bulks };
-  const missing = operation.outputs
-    .filter((output) => !known(tables[output.to], output.id))
-    .map((output) => ({ at, says: `no ${output.to} called ${output.id}` }));
-  return [...checkShares(at, operation.outputs), ...missing];
+  const faults = checkShares(at, operation.outputs);
+  if (!known(sources, operation.minutesSource))
+    faults.push({ at, says: `no source called ${operation.minutesSource}` });
+  for (const output of operation.outputs) {
+    if (!known(tables[output.to], output.id))
+      faults.push({ at, says: `no ${output.to} called ${output.id}` });
+    if (output.needs && !known(species.bulks, output.otherwise ?? ''))
+      faults.push({ at, says: `does not say as what ${output.id} counts where it is not there` });
+    faults.push(...checkRegionNames(species, at, output.regions ?? []));
+  }
+  return faults;
+}
+
+const checkRegionNames = (species: Species, at: string, regions: readonly string[]): SpeciesFault[] =>
+  regions
+    .filter((region) => !known(species.regions, region))
+    .map((region) => ({ at, says: `no region called ${region}` }));
+
+/** What is made of a part lies where the part lies, and nothing of it escapes: damage must find it again below. */
+function checkRegions(species: Species, part: Part): SpeciesFault[] {
+  const faults = checkRegionNames(species, part.id, part.regions ?? []);
+  if (part.kind === 'bar' || !part.regions) return faults;
+  for (const operation of part.operations) {
+    const at = `${part.id}/${operation.id}`;
+    const held = new Set(
+      operation.outputs.flatMap((output) => {
+        const made = output.to === 'part' ? species.parts[output.id] : undefined;
+        if (made) return regionsOf(made);
+        return output.to === 'item'
+          ? regionsOfOutput(species, part, operation, output)
+          : (output.regions ?? []);
+      }),
+    );
+    for (const region of held)
+      if (!part.regions.includes(region))
+        faults.push({ at, says: `makes something of ${region}, where the part is not` });
+    const isDivided = operation.outputs.some(({ to }) => to === 'part');
+    for (const region of part.regions)
+      if (isDivided && !held.has(region)) faults.push({ at, says: `loses sight of ${region}` });
+  }
+  return faults;
 }
 
 function checkBar(species: Species, part: Part & { kind: 'bar' }): SpeciesFault[] {
@@ -34,6 +73,8 @@ function checkBar(species: Species, part: Part & { kind: 'bar' }): SpeciesFault[
     if (!(zone.lengthMm > 0)) faults.push({ at, says: `length must be above 0, got ${zone.lengthMm}` });
     if (!known(sources, zone.lengthSource))
       faults.push({ at, says: `no source called ${zone.lengthSource}` });
+    if (stationsOf(zone, species.ribs.min) < 1)
+      faults.push({ at, says: `has no station on an animal of ${species.ribs.min} ribs` });
     for (const manner of zone.manners) {
       const inManner = `${at}/${manner.id}`;
       faults.push(...checkShares(inManner, [manner.keeps, ...manner.releases]));
@@ -55,37 +96,74 @@ function checkBar(species: Species, part: Part & { kind: 'bar' }): SpeciesFault[
   });
 }
 
-/** A part must weigh the same whichever operation makes it: one id, one thing. */
-function checkOneMass(species: Species): SpeciesFault[] {
+const slaughterFacts: readonly SlaughterFact[] = ['skin-on', 'head', 'feet', 'organs', 'unsplit'];
+
+/** Every way that an animal may come from slaughter. */
+const everyDressing: readonly (readonly SlaughterFact[])[] = Array.from(
+  { length: 2 ** slaughterFacts.length },
+  (_, mask) => slaughterFacts.filter((_, bit) => (mask >> bit) % 2 === 1),
+);
+
+/** However it was dressed, each part can be broken down, and weighs the same whichever operation makes it: one id, one thing. */
+function checkOneMass(species: Species, facts: readonly SlaughterFact[], made: Set<string>): SpeciesFault[] {
   const share = new Map<string, number>([[species.sideRoot, 1]]);
   const faults: SpeciesFault[] = [];
   const visit = (partId: string, trail: readonly string[]): void => {
-    if (trail.includes(partId)) {
-      faults.push({ at: partId, says: `is made of itself: ${[...trail, partId].join(' > ')}` });
-      return;
-    }
+    made.add(partId);
     const part = species.parts[partId];
     if (part?.kind !== 'primal') return;
-    for (const operation of part.operations) {
-      const sum = operation.outputs.reduce((running, output) => running + output.parts, 0);
-      for (const output of operation.outputs) {
-        if (output.to !== 'part') continue;
-        const mine = ((share.get(partId) as number) * output.parts) / sum;
-        const seen = share.get(output.id);
-        if (seen !== undefined && Math.abs(seen - mine) > 1e-9) {
+    const operations = allowedOperations(part, { facts });
+    if (!operations.some(({ onRequest }) => !onRequest))
+      faults.push({
+        at: partId,
+        says: `has no usual operation with ${facts.join(', ') || 'no slaughter fact'}`,
+      });
+    for (const { id, outputs } of operations) {
+      outputs.forEach((output, index) => {
+        if (output.to !== 'part') return;
+        if (trail.includes(output.id) || output.id === partId)
           faults.push({
-            at: `${partId}/${operation.id}`,
+            at: partId,
+            says: `is made of itself: ${[...trail, partId, output.id].join(' > ')}`,
+          });
+        const mine = (share.get(partId) as number) * shareOf(outputs, index);
+        const seen = share.get(output.id);
+        if (seen !== undefined && Math.abs(seen - mine) > 1e-9)
+          faults.push({
+            at: `${partId}/${id}`,
             says: `makes ${output.id} weigh ${mine} of the side, elsewhere ${seen}`,
           });
-        }
         share.set(output.id, mine);
-        visit(output.id, [...trail, partId]);
-      }
+        if (seen === undefined) visit(output.id, [...trail, partId]);
+      });
     }
   };
   visit(species.sideRoot, []);
-  const idle = Object.keys(species.parts).filter((partId) => !share.has(partId));
-  return [...faults, ...idle.map((partId) => ({ at: partId, says: 'is never made' }))];
+  return faults;
+}
+
+function checkTree(species: Species): SpeciesFault[] {
+  const unknown = species.bench
+    .filter((partId) => !known(species.parts, partId))
+    .map((partId) => ({ at: 'bench', says: `no part called ${partId}` }));
+  const made = new Set<string>();
+  const faults = everyDressing.flatMap((facts) => checkOneMass(species, facts, made));
+  const idle = Object.keys(species.parts).filter((partId) => !made.has(partId));
+  const distinct = new Map(faults.map((fault) => [`${fault.at} ${fault.says}`, fault]));
+  return [...unknown, ...distinct.values(), ...idle.map((partId) => ({ at: partId, says: 'is never made' }))];
+}
+
+function checkSingles(species: Species): SpeciesFault[] {
+  const pieces = species.singles.flatMap((single) => [single, ...(single.apart ?? [])]);
+  const figures = [species.ribs.source, species.lengthGrowth.source, ...pieces.map(({ source }) => source)];
+  return [
+    ...figures
+      .filter((source) => !known(sources, source))
+      .map((source) => ({ at: species.id, says: `no source called ${source}` })),
+    ...pieces
+      .filter(({ item }) => !known(species.items, item))
+      .map(({ item }) => ({ at: 'singles', says: `no item called ${item}` })),
+  ];
 }
 
 function checkCuts(species: Species): SpeciesFault[] {
@@ -102,11 +180,13 @@ function checkCuts(species: Species): SpeciesFault[] {
 
 /** Every fault in a species' data: dangling names, missing sources, shares that can't be, parts of two weights. Empty is right. */
 export function checkSpecies(species: Species): SpeciesFault[] {
-  const parts = Object.values(species.parts).flatMap((part) => {
-    if (part.kind === 'bar') return checkBar(species, part);
-    return part.operations.flatMap((operation) =>
-      checkOperation(species, `${part.id}/${operation.id}`, operation),
-    );
-  });
-  return [...parts, ...checkOneMass(species), ...checkCuts(species)];
+  const parts = Object.values(species.parts).flatMap((part) => [
+    ...checkRegions(species, part),
+    ...(part.kind === 'bar'
+      ? checkBar(species, part)
+      : part.operations.flatMap((operation) =>
+          checkOperation(species, `${part.id}/${operation.id}`, operation),
+        )),
+  ]);
+  return [...parts, ...checkTree(species), ...checkSingles(species), ...checkCuts(species)];
 }

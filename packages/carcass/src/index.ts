@@ -2,6 +2,7 @@ export { checkSpecies, type SpeciesFault } from './check-species.ts';
 export { hog } from './hog/hog.ts';
 export * from './ratio.ts';
 export { readingToGrams, type ScaleReading, type WeightUnit } from './reading.ts';
+export { isOutputLost, isPartLost, lostRegions } from './regions.ts';
 export * from './runs.ts';
 export * from './side-shape.ts';
 export { sources } from './sources.ts';

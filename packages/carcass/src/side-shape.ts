@@ -1,3 +1,4 @@
+import { isPartLost, lostRegions } from './regions.ts';
 import type { Bar, Manner, Operation, Output, Part, SlaughterFact, Species, Zone } from './species.ts';
 
 /** What is known of a side before it is cut. */
@@ -11,7 +12,7 @@ export interface SideFacts {
   readonly carcassGrams: number;
   readonly ribs: number;
   readonly facts: readonly SlaughterFact[];
-  /** parts damaged or condemned: they are set aside whole */
+  /** parts or regions damaged or condemned: whatever holds them is set aside, however the side is cut */
   readonly lostParts: readonly string[];
 }
 
@@ -64,12 +65,26 @@ export function shareOf(list: readonly { readonly parts: number }[], index: numb
   return (list[index] as { parts: number }).parts / sum;
 }
 
-/** Operations of a primal that this side still allows. */
-export function allowedOperations(part: Part, side: SideFacts): readonly Operation[] {
-  if (part.kind === 'bar') return [];
-  return part.operations.filter((operation) =>
-    (operation.needs ?? []).every((need) => side.facts.includes(need)),
+interface Needing {
+  readonly needs?: readonly SlaughterFact[];
+}
+type Dressing = Pick<SideFacts, 'facts'>;
+
+const hasWhat = ({ facts }: Dressing, { needs = [] }: Needing): boolean =>
+  needs.every((need) => facts.includes(need));
+
+/** What an operation makes of this side: from a leg without its foot none is taken off. */
+export const outputsOn = (side: Dressing, { outputs }: Operation): readonly Output[] =>
+  outputs.map((output) =>
+    hasWhat(side, output) ? output : { ...output, to: 'bulk', id: output.otherwise ?? output.id },
   );
+
+/** Operations of a primal that this side still allows, each with what it makes of this side. */
+export function allowedOperations(part: Part, side: Dressing): readonly Operation[] {
+  if (part.kind === 'bar') return [];
+  return part.operations
+    .filter((operation) => hasWhat(side, operation))
+    .map((operation) => ({ ...operation, outputs: outputsOn(side, operation) }));
 }
 
 function zoneWays(zone: Zone, stations: number): ZoneWay[] {
@@ -89,8 +104,10 @@ function zoneWays(zone: Zone, stations: number): ZoneWay[] {
   return ways;
 }
 
-export const stationsOf = (zone: Zone, ribs: number): number =>
-  'fixed' in zone.stations ? zone.stations.fixed : Math.max(0, ribs - zone.stations.ribsLess);
+export function stationsOf({ stations }: Zone, ribs: number): number {
+  if ('fixed' in stations) return stations.fixed;
+  return Math.max(0, Math.min(ribs, stations.toRib ?? ribs) - stations.fromRib + 1);
+}
 
 function shapeBar(species: Species, side: SideFacts, bar: Bar, massMg: number): BarShape {
   const { referenceGrams, exponent } = species.lengthGrowth;
@@ -123,10 +140,11 @@ function shapeBar(species: Species, side: SideFacts, bar: Bar, massMg: number): 
 export function shapeSide(species: Species, side: SideFacts): SideShape {
   const partMassMg = new Map<string, number>([[species.sideRoot, side.massMg]]);
   const bars = new Map<string, BarShape>();
+  const lost = lostRegions(species, side.lostParts);
   const visit = (partId: string): void => {
     const part = species.parts[partId] as Part;
     const massMg = partMassMg.get(partId) as number;
-    if (side.lostParts.includes(partId)) return;
+    if (isPartLost(part, lost)) return;
     if (part.kind === 'bar') {
       bars.set(partId, shapeBar(species, side, part, massMg));
       return;

@@ -7,10 +7,11 @@ export const sources: Readonly<Record<string, string>> = {
     'Division of one line of the National Pork Producers Council breakdown between the parts named here (derived: the line is kept, its parts follow weighed lists of households and growers).',
   'fat-lists':
     'Weighed lists of two halves of 127.5 lb and 48 lb (growers’ pages): leaf fat 1.1 lb, back fat 7.3 lb, bones and neck 3.7 lb a half.',
+  'ears-2017': 'Weighed list of one half of 127.5 lb (grower’s page, 2017): one ear 0.6 lb.',
   oklahoma:
     'Oklahoma Department of Agriculture, Food and Forestry, hog weight brochure: 180 lb carcass to 144 lb.',
   'ahdb-fifth-quarter':
-    'AHDB Pork Yield Guide, fifth quarter of a pig of 111.5 kg live: head 4.40 kg, tongue 0.45, liver 1.81, heart 0.34.',
+    'AHDB Pork Yield Guide, fifth quarter of a pig of 111.5 kg live: head 4.40 kg, tongue 0.45, liver 1.81, heart 0.34, caul 0.13.',
   'weighed-173':
     'Weighed list of one hog of 173 lb carcass (grower’s page): tail 1.14 lb, St Louis ribs 4.05 lb and riblets 3.44 lb a hog.',
   'jas-2016':

@@ -17,15 +17,18 @@ export interface Share {
   readonly cvPercent?: number;
 }
 
-export type Output = Share &
-  (
-    | { readonly to: 'part'; readonly id: string }
-    | { readonly to: 'item'; readonly id: string }
-    | { readonly to: 'bulk'; readonly id: string }
-  );
-
 /** Facts fixed at slaughter that an operation or item cannot do without. */
 export type SlaughterFact = 'skin-on' | 'head' | 'feet' | 'organs' | 'unsplit';
+
+export interface Output extends Share {
+  readonly to: 'part' | 'item' | 'bulk';
+  readonly id: string;
+  /** not there on a side that lacks one of these; its share is then counted as the bulk `otherwise` */
+  readonly needs?: readonly SlaughterFact[];
+  readonly otherwise?: string;
+  /** where an item or bulk lies; see `Part.regions`. Not said: what the parts beside it leave of the part broken down */
+  readonly regions?: readonly string[];
+}
 
 export interface Operation {
   readonly id: string;
@@ -37,12 +40,19 @@ export interface Operation {
   readonly minutes: number;
   readonly minutesSource: SourceKey;
   readonly needs?: readonly SlaughterFact[];
+  /** done only where someone asks for what it alone gives (or settles it): planned for nobody, it costs time and brings nothing */
+  readonly onRequest?: true;
 }
 
-export interface Primal {
-  readonly kind: 'primal';
+interface InPlace {
   readonly id: string;
   readonly name: string;
+  /** regions of the animal that it holds, for damage; not said: one of its own, with its name */
+  readonly regions?: readonly string[];
+}
+
+export interface Primal extends InPlace {
+  readonly kind: 'primal';
   readonly operations: readonly Operation[];
 }
 
@@ -70,13 +80,15 @@ export interface Manner {
   readonly keeps: Share;
   readonly releases: readonly Release[];
   readonly minutes: number;
+  /** as with an operation: only where someone asks for what it alone gives */
+  readonly onRequest?: true;
 }
 
 export interface Zone {
   readonly id: string;
   readonly name: string;
-  /** bones in the zone: a fixed number, or the animal's ribs less those cut away elsewhere */
-  readonly stations: { readonly fixed: number } | { readonly ribsLess: number };
+  /** bones in the zone: a fixed number of vertebrae or blocks, or ribs by their number from the neck, to the last where none is said */
+  readonly stations: { readonly fixed: number } | { readonly fromRib: number; readonly toRib?: number };
   /** length at the reference carcass, before scaling */
   readonly lengthMm: number;
   readonly lengthSource: SourceKey;
@@ -86,10 +98,8 @@ export interface Zone {
   readonly maySplit: boolean;
 }
 
-export interface Bar {
+export interface Bar extends InPlace {
   readonly kind: 'bar';
-  readonly id: string;
-  readonly name: string;
   readonly zones: readonly Zone[];
 }
 
@@ -101,6 +111,8 @@ export interface Item {
   readonly name: string;
   /** what one is worth over the counter, minor units a kilogram; invented default, the shop sets its own */
   readonly worthMinorPerKg: number;
+  /** number in the Institutional Meat Purchase Specifications, where one was seen in print */
+  readonly imps?: string;
 }
 
 /** A stretch of a bar in one manner. */
@@ -109,6 +121,8 @@ export interface Stock {
   readonly name: string;
   /** what an unsold stretch is worth, minor units a kilogram; invented default, the shop sets its own */
   readonly worthMinorPerKg: number;
+  /** number in the Institutional Meat Purchase Specifications, where one was seen in print */
+  readonly imps?: string;
 }
 
 /** Loose meat, fat, bone or skin, pooled by kind and never mixed with another kind. */
@@ -116,13 +130,20 @@ export interface Bulk {
   readonly id: string;
   readonly name: string;
   readonly worthMinorPerKg: number;
+  /** what to mind when it is gathered */
+  readonly says?: string;
 }
 
-/** A piece that belongs to the animal and not to a side. Its mass is not part of a side's. */
-export interface Single {
+interface SinglePart {
   readonly item: string;
   readonly meanGrams: number;
   readonly source: SourceKey;
+}
+
+/** A piece that belongs to the animal and not to a side. Its mass is not part of a side's. */
+export interface Single extends SinglePart {
+  /** what it is taken apart into when it does not leave whole */
+  readonly apart?: readonly SinglePart[];
   readonly needs?: readonly SlaughterFact[];
 }
 
@@ -176,7 +197,11 @@ export interface Species {
     readonly source: SourceKey;
   };
   readonly sideRoot: string;
+  /** regions that damage may name, with what a butcher calls them */
+  readonly regions: Readonly<Record<string, string>>;
   readonly parts: Readonly<Record<string, Part>>;
+  /** parts in the order of the bench, where the tree alone does not tell it; parts not named come after, in tree order */
+  readonly bench: readonly string[];
   readonly items: Readonly<Record<string, Item>>;
   readonly stocks: Readonly<Record<string, Stock>>;
   readonly bulks: Readonly<Record<string, Bulk>>;

@@ -29,7 +29,7 @@ describe('the cut list', () => {
         'loin-in',
         'belly-slab',
       ],
-      ...['shoulder', 'butt', 'picnic', 'leg', 'ham', 'ham-centre'],
+      ...['shoulder', 'upper-shoulder', 'lower-shoulder', 'butt', 'picnic', 'leg', 'ham', 'ham-centre'],
       ...['trim', 'fat-trim', 'leaf-fat', 'back-fat', 'bone', 'skin'],
     ]);
     expect(sideOf('a-right').steps.map(({ order }) => order)).toEqual(parts.map((_, index) => index + 1));

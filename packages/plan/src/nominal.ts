@@ -54,7 +54,8 @@ function keepLargest(into: Map<string, number>, key: string, value: number): voi
 }
 
 function weighItems(species: Species, shape: SideShape): Map<string, number> {
-  const itemGrams = new Map(species.singles.map((single) => [single.item, single.meanGrams]));
+  const singles = species.singles.flatMap((single) => [single, ...(single.apart ?? [])]);
+  const itemGrams = new Map(singles.map(({ item, meanGrams }) => [item, meanGrams]));
   for (const [partId, massMg] of shape.partMassMg) {
     const part = species.parts[partId];
     if (part?.kind !== 'primal') continue;

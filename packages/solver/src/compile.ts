@@ -11,8 +11,19 @@ import {
   shareSideWorth,
   stockSteps,
 } from '@flitchbook/plan';
-import type { BulkDemand, Node, Outlets, Problem, ShareChoice, Unit, UnitClass } from './problem.ts';
+import type {
+  BulkDemand,
+  ItemOut,
+  Node,
+  OperationChoice,
+  Outlets,
+  Problem,
+  ShareChoice,
+  Unit,
+  UnitClass,
+} from './problem.ts';
 import { compileDemands, ProductTable } from './products.ts';
+import { Requests } from './requests.ts';
 import { minutesOf, wayOfShare } from './share-way.ts';
 import { allows, compileSide, productsOfItem, type TreeContext } from './tree.ts';
 
@@ -94,6 +105,7 @@ function orderOf(nodes: readonly Node[]): number[] {
     if (seen.has(index)) return;
     seen.add(index);
     const node = nodes[index];
+    if (node?.kind === 'singles') node.opens.forEach(visit);
     if (node?.kind === 'primal')
       for (const choice of node.choices) for (const child of choice.opens) visit(child);
     order.push(index);
@@ -136,21 +148,38 @@ const factsOf = (animal: DayAnimal): readonly string[] => animal.sides[0]?.facts
 
 function singlesNodes(table: ProductTable, species: Species, animal: DayAnimal): readonly Node[] {
   const facts = factsOf(animal);
-  const items = species.singles
-    .filter(
-      (single) =>
-        !animal.lostItems.includes(single.item) && (single.needs ?? []).every((need) => facts.includes(need)),
-    )
-    .map(({ item }) => ({ item, products: productsOfItem(table, species.id, item, animal.animalId, null) }));
-  return [{ kind: 'singles', items }];
+  const there = species.singles.filter(
+    (single) =>
+      !animal.lostItems.includes(single.item) && (single.needs ?? []).every((need) => facts.includes(need)),
+  );
+  const out = ({ item }: { readonly item: string }): ItemOut => ({
+    item,
+    products: productsOfItem(table, species.id, item, animal.animalId, null),
+  });
+  const way = (id: string, items: readonly ItemOut[]): OperationChoice => ({
+    operation: { id, name: id, says: '', minutes: 0, minutesSource: 'practice', outputs: [] },
+    opens: [],
+    items,
+    bulks: [],
+  });
+  const choices = there.flatMap((single): Node[] => {
+    const apart = (single.apart ?? []).filter(({ item }) => !animal.lostItems.includes(item));
+    const ways = [way('whole', [out(single)]), way('apart', apart.map(out))];
+    return apart.length === 0 ? [] : [{ kind: 'primal', partId: single.item, choices: ways }];
+  });
+  const whole = there.filter(({ item }) => !choices.some((node) => 'partId' in node && node.partId === item));
+  return [{ kind: 'singles', items: whole.map(out), opens: choices.map((_, at) => at + 1) }, ...choices];
 }
 
 function compileClasses(
   day: CuttingDay,
-  context: Omit<TreeContext, 'species' | 'nominal'>,
+  context: Omit<TreeContext, 'species' | 'nominal' | 'requests'>,
   nominals: ReadonlyMap<string, Nominal>,
 ): UnitClass[] {
   const groups = new Map<string, UnitClass & { units: Unit[] }>();
+  const requests = new Map(
+    Object.values(day.species).map((species) => [species.id, new Requests(day, species)]),
+  );
   for (const animal of day.animals) {
     const species = day.species[animal.speciesId];
     const nominal = nominals.get(animal.speciesId);
@@ -164,7 +193,15 @@ function compileClasses(
         continue;
       }
       const nodes = side
-        ? compileSide({ ...context, species, nominal }, side)
+        ? compileSide(
+            {
+              ...context,
+              species,
+              nominal,
+              requests: requests.get(species.id) ?? new Requests(day, species),
+            },
+            side,
+          )
         : singlesNodes(context.table, species, animal);
       groups.set(key, {
         index: groups.size,

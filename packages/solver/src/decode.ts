@@ -1,8 +1,12 @@
 import {
   footprint,
+  isOutputLost,
+  lostRegions,
   mannerShares,
   type Portion,
+  type Primal,
   type SideFacts,
+  type Species,
   splitExactly,
   type ZoneShape,
 } from '@flitchbook/carcass';
@@ -78,6 +82,8 @@ class SideDecoder {
   readonly #decision: UnitDecision;
   readonly #queue: Queue;
   readonly #side: SideFacts;
+  readonly #species: Species;
+  readonly #lost: ReadonlySet<string>;
   readonly #items: ItemPiece[] = [];
   readonly #bars: BarPlan[] = [];
   readonly #operations: Record<string, string> = {};
@@ -89,6 +95,8 @@ class SideDecoder {
     this.#decision = decision;
     this.#queue = queue;
     this.#side = decision.unit.side as SideFacts;
+    this.#species = problem.day.species[this.#group.speciesId] as Species;
+    this.#lost = lostRegions(this.#species, this.#side.lostParts);
   }
 
   decode(): SidePlan {
@@ -123,12 +131,15 @@ class SideDecoder {
       massMg,
       choice.operation.outputs.map((output) => output.parts),
     );
+    const part = this.#species.parts[node.partId] as Primal;
     this.#operations[node.partId] = choice.operation.id;
     this.#minutes += choice.operation.minutes;
     let opened = 0;
     choice.operation.outputs.forEach((output, at) => {
       const mine = masses[at] as number;
       if (output.to === 'part') this.#visit(choice.opens[opened++] as number, mine);
+      else if (isOutputLost(this.#species, part, choice.operation, output, this.#lost))
+        this.#addBulk('lost', mine);
       else if (output.to === 'item') this.#addItem(index, node.partId, output.id, mine);
       else this.#addBulk(output.id, mine);
     });
@@ -284,20 +295,30 @@ function piecesOfShare(
 
 function decodeSingles(problem: Problem, decision: UnitDecision, queue: Queue): SinglePiece[] {
   const group = problem.classes[decision.classIndex];
-  const [node] = group?.nodes ?? [];
   const species = problem.day.species[group?.speciesId ?? ''];
-  if (node?.kind !== 'singles' || !species) return [];
-  return node.items.map(({ item }): SinglePiece => {
-    const label = decision.labels.get(`0/${item}`);
-    const served = label === undefined || decision.share ? undefined : queue.next(label);
-    const single = species.singles.find((candidate) => candidate.item === item);
-    return {
-      pieceId: `${decision.unit.animalId}:${item}`,
-      animalId: decision.unit.animalId,
-      item,
-      massMg: (single?.meanGrams ?? 0) * 1000,
-      owner: decision.share ? { shareId: decision.share.shareId } : served ? { lineId: served.lineId } : null,
-    };
+  const grams = new Map(
+    (species?.singles ?? [])
+      .flatMap((single) => [single, ...(single.apart ?? [])])
+      .map(({ item, meanGrams }) => [item, meanGrams]),
+  );
+  return (group?.nodes ?? []).flatMap((node, index) => {
+    const chosen = node.kind === 'primal' ? node.choices[decision.choices.get(index) ?? 0]?.items : undefined;
+    const items = node.kind === 'singles' ? node.items : (chosen ?? []);
+    return items.map(({ item }): SinglePiece => {
+      const label = decision.labels.get(`${index}/${item}`);
+      const served = label === undefined || decision.share ? undefined : queue.next(label);
+      return {
+        pieceId: `${decision.unit.animalId}:${item}`,
+        animalId: decision.unit.animalId,
+        item,
+        massMg: (grams.get(item) ?? 0) * 1000,
+        owner: decision.share
+          ? { shareId: decision.share.shareId }
+          : served
+            ? { lineId: served.lineId }
+            : null,
+      };
+    });
   });
 }
 

@@ -69,8 +69,11 @@ class UnitModel {
       const node = this.#group.nodes[index];
       if (node?.kind === 'primal') this.#primal(node, index);
       else if (node?.kind === 'bar') this.#bar(node, index);
-      else if (node?.kind === 'singles')
-        for (const item of node.items) this.#makeItem(item, index, this.#presence[index] as Entry[]);
+      else if (node?.kind === 'singles') {
+        const here = this.#presence[index] as Entry[];
+        for (const item of node.items) this.#makeItem(item, index, here);
+        for (const child of node.opens) this.#presence[child]?.push(...here);
+      }
     }
   }
 

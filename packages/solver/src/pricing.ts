@@ -79,7 +79,11 @@ class ClassPricing {
       const node = this.#group.nodes[index];
       if (node?.kind === 'primal') this.#bestOf(index, node.choices, (choice) => this.#choiceValue(choice));
       else if (node?.kind === 'bar') this.#barValue(node, index);
-      else if (node?.kind === 'singles') this.#values[index] = this.#itemsValue(node.items);
+      else if (node?.kind === 'singles')
+        this.#values[index] = node.opens.reduce(
+          (sum, child) => sum + (this.#values[child] as number),
+          this.#itemsValue(node.items),
+        );
     }
     return { column: this.#column(), value: this.#values[0] as number };
   }
@@ -182,7 +186,10 @@ class ClassPricing {
     for (let index = open.pop(); index !== undefined; index = open.pop()) {
       const node = this.#group.nodes[index];
       const at = this.#choices[index] as number;
-      if (node?.kind === 'singles') yieldItems(index, node.items);
+      if (node?.kind === 'singles') {
+        yieldItems(index, node.items);
+        open.push(...node.opens);
+      }
       if (node?.kind === 'primal') {
         const choice = node.choices[at] as OperationChoice;
         choices.set(index, at);

@@ -103,10 +103,11 @@ interface LostNode {
   readonly kind: 'lost';
   readonly partId: string;
 }
-/** The singles of an animal: nothing to choose but whom they go to. */
+/** The singles of an animal: those that leave whole anyway, and a choice for each that may be taken apart. */
 interface SinglesNode {
   readonly kind: 'singles';
   readonly items: readonly ItemOut[];
+  readonly opens: readonly number[];
 }
 export type Node = PrimalNode | BarNode | LostNode | SinglesNode;
 

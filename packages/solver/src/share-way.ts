@@ -35,6 +35,8 @@ export function wayOfShare(
       if (!chosen) return undefined;
       choices.set(index, choice);
       open.push(...chosen.opens);
+    } else if (node.kind === 'singles') {
+      open.push(...node.opens);
     } else if (node.kind === 'bar') {
       const layout = layoutFor(node.layouts, instructions.manners, node.zones);
       if (layout < 0) return undefined;

@@ -2,7 +2,10 @@ import {
   allowedOperations,
   type BarShape,
   footprint,
+  isOutputLost,
+  isPartLost,
   layRuns,
+  lostRegions,
   mannerShares,
   type Operation,
   type Output,
@@ -30,6 +33,7 @@ import type {
   RunOption,
 } from './problem.ts';
 import type { ProductSpec, ProductTable } from './products.ts';
+import type { Requests } from './requests.ts';
 
 /** Everything needed to compile one side's tree. */
 export interface TreeContext {
@@ -37,6 +41,7 @@ export interface TreeContext {
   readonly species: Species;
   readonly nominal: Nominal;
   readonly table: ProductTable;
+  readonly requests: Requests;
   readonly stockOutlet: (speciesId: string, stock: string) => number;
   readonly bulkOutlet: (speciesId: string, bulk: string) => number;
 }
@@ -77,11 +82,13 @@ class SideCompiler {
   readonly #locks: readonly Lock[];
   readonly #context: TreeContext;
   readonly #side: SideFacts;
+  readonly #lost: ReadonlySet<string>;
 
   constructor(context: TreeContext, side: SideFacts) {
     this.#context = context;
     this.#side = side;
     this.#shape = shapeSide(context.species, side);
+    this.#lost = lostRegions(context.species, side.lostParts);
     this.#locks = context.day.locks.filter((lock) => lock.sideId === side.sideId);
   }
 
@@ -102,7 +109,7 @@ class SideCompiler {
 
   #node(partId: string): Node {
     const part = this.#context.species.parts[partId];
-    if (!part || this.#side.lostParts.includes(partId)) return { kind: 'lost', partId };
+    if (!part || isPartLost(part, this.#lost)) return { kind: 'lost', partId };
     if (part.kind === 'bar') return this.#bar(this.#shape.bars.get(partId) as BarShape);
     const allowed = this.#settledOperations(part);
     const massMg = this.#shape.partMassMg.get(partId) as number;
@@ -110,8 +117,9 @@ class SideCompiler {
       const outputs = operation.outputs.map((output, at) => ({
         output,
         grams: (massMg * shareOf(operation.outputs, at)) / 1000,
+        lost: isOutputLost(this.#context.species, part, operation, output, this.#lost),
       }));
-      const of = (to: Output['to']) => outputs.filter(({ output }) => output.to === to);
+      const of = (to: Output['to']) => outputs.filter(({ output, lost }) => output.to === to && !lost);
       return {
         operation,
         opens: of('part').map(({ output }) => this.#place(output.id)),
@@ -124,7 +132,9 @@ class SideCompiler {
 
   /** Operations that the locks leave: the one settled for the part, and only such as still lead to what is settled below. */
   #settledOperations(part: Primal): readonly Operation[] {
-    const allowed = allowedOperations(part, this.#side);
+    const possible = allowedOperations(part, this.#side);
+    const asked = this.#context.requests.operationsOf(part, possible);
+    const allowed = asked.length > 0 ? asked : possible;
     const own = this.#locks.flatMap((lock) =>
       lock.lock === 'operation' && lock.part === part.id ? [lock.operation] : [],
     );
@@ -149,7 +159,7 @@ class SideCompiler {
     const part = this.#context.species.parts[partId];
     const below = new Set([partId]);
     if (part?.kind === 'bar') for (const zone of part.zones) below.add(`zone ${zone.id}`);
-    if (part?.kind === 'primal' && !this.#side.lostParts.includes(partId)) {
+    if (part?.kind === 'primal' && !isPartLost(part, this.#lost)) {
       for (const operation of allowedOperations(part, this.#side)) {
         for (const output of operation.outputs) {
           if (output.to === 'part') for (const place of this.#below(output.id)) below.add(place);
@@ -215,10 +225,12 @@ class SideCompiler {
       const locked = this.#locks.flatMap((lock) =>
         lock.lock === 'manner' && lock.zone === zone.zone.id ? [lock.manner] : [],
       );
-      const kept = zone.ways.filter(
+      const manners = this.#context.requests.mannersOf(zone.zone);
+      const asked = zone.ways.filter((way) => way.every(({ manner }) => manners.includes(manner)));
+      const kept = asked.filter(
         (way) => locked.length === 0 || (way.length === 1 && locked.includes(way[0]?.manner.id ?? '')),
       );
-      return kept.length > 0 ? kept : zone.ways;
+      return kept.length > 0 ? kept : asked;
     });
     return perZone.reduce<ZoneWay[][]>(
       (combinations, ways) => combinations.flatMap((head) => ways.map((way) => [...head, way])),

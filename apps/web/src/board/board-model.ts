@@ -96,7 +96,7 @@ function viewSide({ board, species, pieces, holders }: Laid, facts: SideFacts, p
     items: [...items].sort((one, other) => Number(one.holder === null) - Number(other.holder === null)),
     choices: choicesOf(species, facts, plan, board.cuttingDay.locks),
     bulkMg: plan.bulkMg,
-    lostParts: facts.lostParts.map((part) => species.parts[part]?.name ?? part),
+    lostParts: facts.lostParts.map((part) => species.parts[part]?.name ?? species.regions[part] ?? part),
   };
 }
 

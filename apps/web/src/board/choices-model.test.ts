@@ -32,19 +32,27 @@ const settle = (lock: Lock): Edit => ({ edit: 'settle', lock });
 describe('the choices of a side', () => {
   it('follow the plan down the tree and leave out what has one way only', () => {
     expect(choices('b-left').map(({ key }) => key)).toEqual([
+      'side',
+      'upper-shoulder',
       'butt',
+      'lower-shoulder',
       'picnic',
       'middle-open',
       'middle-fillet-out',
       'loin-out',
       'belly-ribbed',
+      'leg',
       'ham',
     ]);
     expect(choices('b-right').map(({ key }) => key)).toEqual([
+      'side',
+      'upper-shoulder',
       'butt',
+      'lower-shoulder',
       'picnic',
       'middle-open',
       'middle-fillet-out',
+      'leg',
       'ham',
     ]);
   });
@@ -56,16 +64,25 @@ describe('the choices of a side', () => {
       'porchetta-whole',
       'porchetta-front',
       'porchetta-rear',
+      'fat-slab-line',
+      'fat-cap-line',
+      'full-rack-line',
     ]);
     expect(part('a-right', 'middle-fillet-in').options.map(({ id }) => id)).not.toContain('porchetta-front');
-    expect(part('b-left', 'belly-ribbed').options).toHaveLength(4);
+    expect(part('b-left', 'belly-ribbed').options).toHaveLength(8);
   });
 
   it('offer no porchetta without skin', () => {
     const skinned = { ...side('b-left'), facts: [] };
     const found = choicesOf(hog, skinned, plan.sides.find(({ sideId }) => sideId === 'b-left')!, []);
     const middle = found.find(({ key }) => key === 'middle-fillet-out') as PartChoice;
-    expect(middle.options.map(({ id }) => id)).toEqual(['standard-line', 'long-bone-line']);
+    expect(middle.options.map(({ id }) => id)).toEqual([
+      'standard-line',
+      'long-bone-line',
+      'fat-slab-line',
+      'fat-cap-line',
+      'full-rack-line',
+    ]);
   });
 
   it('say which way is planned, and that a zone is parted', () => {

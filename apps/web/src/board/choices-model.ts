@@ -1,6 +1,8 @@
 import {
   allowedOperations,
   type Bar,
+  isPartLost,
+  lostRegions,
   type Manner,
   type Primal,
   type SideFacts,
@@ -149,9 +151,10 @@ export function choicesOf(
   locks: readonly Lock[],
 ): Choice[] {
   const choices: Choice[] = [];
+  const lost = lostRegions(species, side.lostParts);
   const visit = (partId: string): void => {
     const part = species.parts[partId];
-    if (!part || side.lostParts.includes(partId)) return;
+    if (!part || isPartLost(part, lost)) return;
     if (part.kind === 'bar') {
       const choice = barChoice(part, side, plan, locks);
       if (choice.zones.length > 0) choices.push(choice);

@@ -1,4 +1,10 @@
-import { allowedOperations, type SideFacts, type Species } from '@flitchbook/carcass';
+import {
+  allowedOperations,
+  isPartLost,
+  lostRegions,
+  type SideFacts,
+  type Species,
+} from '@flitchbook/carcass';
 import type { Lock } from '@flitchbook/plan';
 import { lockKey } from './choices-model.ts';
 
@@ -17,9 +23,10 @@ function reachOf(species: Species, side: SideFacts, locks: readonly Lock[]): Rea
     locks.flatMap((lock) => (lock.lock === 'operation' ? [[lock.part, lock.operation] as const] : [])),
   );
   const reach: Reach = { parts: new Set(), zones: new Set() };
+  const lost = lostRegions(species, side.lostParts);
   const visit = (partId: string): void => {
     const part = species.parts[partId];
-    if (!part || reach.parts.has(partId) || side.lostParts.includes(partId)) return;
+    if (!part || reach.parts.has(partId) || isPartLost(part, lost)) return;
     reach.parts.add(partId);
     if (part.kind === 'bar') {
       for (const zone of part.zones) reach.zones.add(zone.id);
@@ -27,7 +34,7 @@ function reachOf(species: Species, side: SideFacts, locks: readonly Lock[]): Rea
     }
     const wanted = settled.get(partId);
     for (const operation of allowedOperations(part, side)) {
-      if (wanted !== undefined && operation.id !== wanted) continue;
+      if (wanted === undefined ? operation.onRequest : operation.id !== wanted) continue;
       for (const output of operation.outputs) if (output.to === 'part') visit(output.id);
     }
   };

@@ -49,35 +49,17 @@ export interface RulerBar {
   readonly runs: readonly RulerRun[];
 }
 
-const isRibZone = ({ zone }: ZoneShape): boolean => 'ribsLess' in zone.stations;
 const hasBone = ({ zone }: ZoneShape): boolean => zone.manners.some((manner) => manner.tool === 'saw');
 
-/**
- * Number of the first rib that bars start at, counted from the neck. The data says how many ribs lie outside a rib zone;
- * the bar on which fixed ribs lie ahead of that zone tells how many of those are ahead of the bar.
- */
-export function firstRibOf(species: Species): number {
-  const firsts = Object.values(species.parts).flatMap((part) => {
-    if (part.kind !== 'bar') return [];
-    const at = part.zones.findIndex((zone) => 'ribsLess' in zone.stations);
-    const stations = part.zones[at]?.stations;
-    if (at < 0 || !stations || !('ribsLess' in stations)) return [];
-    const ahead = part.zones
-      .slice(0, at)
-      .reduce((sum, zone) => sum + ('fixed' in zone.stations ? zone.stations.fixed : 0), 0);
-    return [stations.ribsLess - ahead + 1];
-  });
-  return Math.min(...firsts, Number.MAX_SAFE_INTEGER);
-}
+const firstRibOf = ({ zone }: ZoneShape): number | null =>
+  'fromRib' in zone.stations ? zone.stations.fromRib : null;
 
-function layZones(bar: BarShape, firstRib: number): RulerZone[] {
-  const lastRibZone = bar.zones.findLastIndex(isRibZone);
-  let rib = firstRib;
-  return bar.zones.map((shape, index): RulerZone => {
-    const numbered = index <= lastRibZone && hasBone(shape);
+function layZones(bar: BarShape): RulerZone[] {
+  return bar.zones.map((shape): RulerZone => {
+    const firstRib = hasBone(shape) ? firstRibOf(shape) : null;
     const stations = Array.from({ length: shape.stations }, (_, at): RulerStation => {
       const fromUm = shape.fromUm + at * shape.pitchUm;
-      return { fromUm, toUm: fromUm + shape.pitchUm, rib: numbered ? rib++ : null };
+      return { fromUm, toUm: fromUm + shape.pitchUm, rib: firstRib === null ? null : firstRib + at };
     });
     const { id, name } = shape.zone;
     return { zoneId: id, name, fromUm: shape.fromUm, toUm: shape.fromUm + shape.lengthUm, stations };
@@ -124,12 +106,12 @@ function layRun({ sideId, shape: bar, species }: Laying, run: RunPlan): RulerRun
 
 /** Lays a bar's plan on its measured shape. Pure geometry; nothing is rounded. */
 export function layBar(laying: Laying): RulerBar {
-  const { shape, plan, species } = laying;
+  const { shape, plan } = laying;
   return {
     barId: shape.bar.id,
     name: shape.bar.name,
     lengthUm: shape.lengthUm,
-    zones: layZones(shape, firstRibOf(species)),
+    zones: layZones(shape),
     runs: plan.runs.map((run) => layRun(laying, run)),
   };
 }

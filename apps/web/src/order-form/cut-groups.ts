@@ -27,11 +27,15 @@ const written = ({ from, id }: CutSource): string => `${from}/${id}`;
 /** The primals a side is broken into, each with all that can come of it. */
 function primalsOf(species: Species): { readonly name: string; readonly sources: ReadonlySet<string> }[] {
   const root = species.parts[species.sideRoot];
-  const outputs = root?.kind === 'primal' ? root.operations.flatMap((operation) => operation.outputs) : [];
-  const partIds = new Set(outputs.flatMap((output) => (output.to === 'part' ? [output.id] : [])));
-  return [...partIds].map((id) => {
+  const operations = root?.kind === 'primal' ? root.operations : [];
+  const primals = (operations[0]?.outputs ?? []).filter(({ to }) => to === 'part');
+  return primals.map(({ id }, at) => {
     const sources = new Set<string>();
-    sourcesUnder(species, species.parts[id], sources, new Set());
+    // Whichever lines the side is broken by, its primals come in one order.
+    for (const { outputs } of operations) {
+      const part = outputs.filter(({ to }) => to === 'part')[at];
+      if (part) sourcesUnder(species, species.parts[part.id], sources, new Set());
+    }
     return { name: species.parts[id]?.name ?? id, sources };
   });
 }

@@ -63,11 +63,10 @@ export function questionsOf(species: Species, given: Instructions, say: SayPorti
       return;
     }
     const { id, name, operations } = part;
-    if (operations.length > 1) questions.push({ about: 'operations', id, name, answers: operations });
+    const usual = operations.filter(({ onRequest }) => !onRequest);
+    if (usual.length > 1) questions.push({ about: 'operations', id, name, answers: operations });
     const chosen =
-      operations.length === 1
-        ? operations[0]
-        : operations.find(({ id: each }) => each === given.operations[id]);
+      usual.length === 1 ? usual[0] : operations.find(({ id: each }) => each === given.operations[id]);
     for (const output of chosen?.outputs ?? []) if (output.to === 'part') visit(output.id);
   };
   visit(species.sideRoot);

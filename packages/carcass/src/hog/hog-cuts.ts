@@ -1,84 +1,6 @@
-import type { Bulk, Cut, CutSource, Item, Portion, PortionRule, Stock } from '../species.ts';
-
-const named = <T extends { readonly id: string }>(list: readonly T[]): Readonly<Record<string, T>> =>
-  Object.fromEntries(list.map((entry) => [entry.id, entry]));
-
-const item = (id: string, name: string, worthMinorPerKg: number): Item => ({ id, name, worthMinorPerKg });
-
-export const hogItems = named<Item>([
-  item('tenderloin', 'Tenderloin', 1500),
-  item('kidney', 'Kidney', 300),
-  item('outside-skirt', 'Outside skirt', 900),
-  item('back-ribs', 'Back ribs', 1000),
-  item('long-rib-rack', 'Rack of long ribs', 900),
-  item('spareribs', 'Spareribs', 700),
-  item('st-louis-ribs', 'St Louis ribs', 850),
-  item('rib-tips', 'Rib tips', 400),
-  item('rib-sheet', 'Rib sheet', 600),
-  item('porchetta', 'Porchetta of the whole middle', 900),
-  item('porchetta-fillet', 'Porchetta of the whole middle, tenderloin rolled in', 920),
-  item('porchetta-half', 'Half-length porchetta', 900),
-  item('belly-porchetta', 'Belly porchetta', 850),
-  item('butt-whole', 'Whole butt', 620),
-  item('coppa', 'Coppa', 1100),
-  item('butt-braising', 'Braising meat of the butt', 560),
-  item('picnic-whole', 'Whole picnic', 420),
-  item('neck-bones', 'Neck bones', 180),
-  item('jowl', 'Jowl', 450),
-  item('front-hock', 'Front hock', 350),
-  item('front-foot', 'Front foot', 200),
-  item('hind-hock', 'Hind hock', 350),
-  item('hind-foot', 'Hind foot', 200),
-  item('ham-whole', 'Whole leg', 480),
-  item('ham-rump-half', 'Rump half of the leg', 520),
-  item('ham-shank-half', 'Shank half of the leg', 470),
-  item('ham-rump-end', 'Rump end of the leg', 500),
-  item('ham-shank-end', 'Shank end of the leg', 450),
-  item('ham-inside', 'Inside of the leg', 700),
-  item('ham-outside', 'Outside of the leg', 620),
-  item('ham-knuckle', 'Knuckle', 680),
-  item('ham-rump', 'Rump', 660),
-  item('hanging-tender', 'Hanging tender', 700),
-  item('head', 'Head', 150),
-  item('tongue', 'Tongue', 400),
-  item('tail', 'Tail', 250),
-  item('liver', 'Liver', 250),
-  item('heart', 'Heart', 250),
-]);
-
-const stock = (id: string, name: string, worthMinorPerKg: number): Stock => ({ id, name, worthMinorPerKg });
-
-export const hogStocks = named<Stock>([
-  stock('blade-bone-in', 'Blade end, bone in', 520),
-  stock('country-ribs', 'Country-style ribs', 560),
-  stock('blade-boned', 'Blade end, boneless', 600),
-  stock('rib-bone-in', 'Rib end, bone in', 700),
-  stock('rib-long', 'Rib end on long bare ribs', 760),
-  stock('loin-boned', 'Centre loin, boneless', 850),
-  stock('lumbar-bone-in', 'Loin end, bone in', 640),
-  stock('lumbar-with-fillet', 'Loin end with the tenderloin', 760),
-  stock('sirloin-bone-in', 'Sirloin, bone in', 520),
-  stock('sirloin-with-fillet', 'Sirloin, bone in, with the fillet head', 560),
-  stock('sirloin-boned', 'Sirloin, boneless', 600),
-  stock('belly-slab', 'Slab belly', 620),
-  stock('belly-ribs-on', 'Belly, ribs in', 560),
-  stock('butt-bone-in', 'Butt, bone in', 560),
-  stock('butt-boneless', 'Butt, boneless', 620),
-  stock('picnic-boneless', 'Picnic, boneless', 500),
-  stock('ham-centre', 'Centre of the leg', 600),
-]);
-
-export const hogBulks = named<Bulk>([
-  { id: 'trim', name: 'Lean trim', worthMinorPerKg: 380 },
-  { id: 'fat-trim', name: 'Fat trim', worthMinorPerKg: 90 },
-  { id: 'leaf-fat', name: 'Leaf fat', worthMinorPerKg: 350 },
-  { id: 'back-fat', name: 'Hard back fat', worthMinorPerKg: 220 },
-  { id: 'bone', name: 'Bone', worthMinorPerKg: 60 },
-  { id: 'cartilage', name: 'Cartilage strip', worthMinorPerKg: 60 },
-  { id: 'skin', name: 'Skin', worthMinorPerKg: 80 },
-  { id: 'loss', name: 'Shrink and saw dust', worthMinorPerKg: 0 },
-  { id: 'lost', name: 'Set aside: damaged or condemned', worthMinorPerKg: 0 },
-]);
+import type { Cut, CutSource, Portion, PortionRule } from '../species.ts';
+import { named } from '../tree-data.ts';
+import { hogItems } from './hog-pieces.ts';
 
 const inch = 25_400;
 /** Whole-number thickness of a customer's inches: an eighth of an inch is exactly 3 175 um. */
@@ -107,6 +29,14 @@ const portioned: readonly Cut[] = [
     sources: fromStock('rib-bone-in'),
     portions: [ribs(3, 11)],
     usual: { by: 'ribs', ribs: 8 },
+  },
+  {
+    id: 'small-crown',
+    name: 'Small crown',
+    says: 'One long rack bent round and tied, slit between the ribs.',
+    sources: fromStock('rib-bone-in'),
+    portions: [ribs(8, 11)],
+    usual: { by: 'ribs', ribs: 9 },
   },
   {
     id: 'long-bone-chop',
@@ -205,6 +135,14 @@ const portioned: readonly Cut[] = [
     usual: oneInch,
   },
   {
+    id: 'sirloin-chop-with-fillet',
+    name: 'Sirloin chop, fillet in',
+    says: 'From the hip end of the loin with the head of the tenderloin in it. That side gives no whole tenderloin.',
+    sources: fromStock('sirloin-with-fillet'),
+    portions: [thickness],
+    usual: oneInch,
+  },
+  {
     id: 'sirloin-roast',
     name: 'Sirloin roast',
     says: 'Boneless roast from the hip end of the loin.',
@@ -213,12 +151,44 @@ const portioned: readonly Cut[] = [
     usual: weight(700, 1200),
   },
   {
+    id: 'fat-cap-chop',
+    name: 'Chop under its fat',
+    says: 'A rib or loin chop with a thick cap of fat. That side gives no slab of back fat.',
+    sources: fromStock('rib-capped', 'lumbar-capped'),
+    portions: [thickness],
+    usual: oneInch,
+  },
+  {
     id: 'slab-bacon',
     name: 'Slab bacon',
     says: 'Sheeted belly in one piece, for the cure. Its ribs leave as spareribs.',
     sources: fromStock('belly-slab'),
     portions: [roast],
     usual: weight(1360, 1600),
+  },
+  {
+    id: 'thin-slab',
+    name: 'Thin slab bacon',
+    says: 'The slab of a belly whose ribs took some meat with them.',
+    sources: fromStock('belly-thin'),
+    portions: [roast],
+    usual: weight(1200, 1500),
+  },
+  {
+    id: 'rindless-slab',
+    name: 'Slab bacon, rind off',
+    says: 'Slab for the cure without its rind; the rind leaves apart.',
+    sources: fromStock('belly-rindless'),
+    portions: [roast],
+    usual: weight(1360, 1600),
+  },
+  {
+    id: 'pancetta',
+    name: 'Belly for pancetta',
+    says: 'A length of sheeted belly for the dry cure. Takes the slab with it.',
+    sources: fromStock('belly-slab'),
+    portions: [roast],
+    usual: weight(1500, 2000),
   },
   {
     id: 'fresh-belly',
@@ -245,12 +215,36 @@ const portioned: readonly Cut[] = [
     usual: { by: 'thickness', um: 19_050 },
   },
   {
+    id: 'butt-country-ribs',
+    name: 'Country-style ribs of the butt',
+    says: 'Strips of the butt: not the ribs of the loin that share the name.',
+    sources: fromStock('butt-bone-in', 'butt-boneless'),
+    portions: [{ by: 'weight', minGrams: 200, maxGrams: 2_000 }],
+    usual: weight(650, 900),
+  },
+  {
     id: 'butt-roast',
     name: 'Butt roast',
     says: 'A length of the butt, bone in or boneless as it comes; for pulling and braising.',
     sources: fromStock('butt-bone-in', 'butt-boneless'),
     portions: [roast],
     usual: weight(1360, 1815),
+  },
+  {
+    id: 'arm-steak',
+    name: 'Arm steak',
+    says: 'Cut across the picnic, bone in; no whole picnic is left.',
+    sources: fromStock('picnic-bone-in'),
+    portions: [thickness],
+    usual: { by: 'thickness', um: 19_050 },
+  },
+  {
+    id: 'shank-slice',
+    name: 'Slice of shank',
+    says: 'Sawn across the front shank, marrow in it, for braising.',
+    sources: fromStock('fore-shank'),
+    portions: [thickness],
+    usual: { by: 'thickness', um: 38_100 },
   },
   {
     id: 'picnic-roast',
@@ -276,6 +270,13 @@ const says: Readonly<Record<string, string>> = {
   spareribs: 'One sheet a side, from under the belly: one slab of about 2 to 3 lb, feeds two or three.',
   porchetta:
     'The whole middle boned and rolled, skin on. That side gives no chops, no loin roast and no slab.',
+  'back-ribs-full':
+    'Blade end and rib end boned in one: twelve ribs or more in one sheet. That loin has no bone left in it.',
+  'belly-whole': 'The sheeted belly in one piece at its full width.',
+  'coppa-long':
+    'The coppa with the two ribs behind the usual line: the blade end of the loin is so much shorter.',
+  'ham-long': 'For the dry cure: it takes the sirloin with it.',
+  head: 'Whole, tongue and cheeks in it.',
   'hanging-tender': 'One an animal and small: a snack for one, or for the sausage.',
 };
 
@@ -316,4 +317,16 @@ const looseCuts: readonly Cut[] = [
   loose('skin', 'Skin', 'Skin for crackling.', 'skin'),
 ];
 
-export const hogCuts = named<Cut>([...portioned, ...wholeCuts, ...looseCuts]);
+/** The same piece, cured: once the cure has begun there is no fresh one. */
+const cured: readonly Cut[] = [
+  {
+    id: 'cured-leg',
+    name: 'Leg for a ham, cured whole',
+    says: 'The whole leg in the cure. It is no fresh leg any more.',
+    sources: [{ from: 'item', id: 'ham-whole' }],
+    portions: [whole],
+    usual: whole,
+  },
+];
+
+export const hogCuts = named<Cut>([...portioned, ...wholeCuts, ...cured, ...looseCuts]);

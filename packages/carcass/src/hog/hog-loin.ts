@@ -1,13 +1,17 @@
 import type { Bar, Manner, Release, Share, Zone } from '../species.ts';
+import { manner, released } from '../tree-data.ts';
+import { type MiddleForm, part } from './hog-side.ts';
 
-/** Whether the tenderloin still lies in the loin, and whether the belly's ribs were left long and bare on it. */
+/** How the ribs of the loin come: at their usual length, long and bare, under their fat, or lifted out in one sheet. */
+type Ribs = 'usual' | 'long' | 'capped' | 'gone';
+
 interface LoinForm {
   readonly filletIn: boolean;
-  readonly longRibs: boolean;
+  readonly ribs: Ribs;
 }
 
 const nppc = (parts: number): Share => ({ parts, source: 'nppc-split' });
-const bulk = (id: string, parts: number): Release => ({ to: 'bulk', id, ...nppc(parts) });
+const bulk = (id: string, parts: number): Release => released('bulk', id, parts, 'nppc-split');
 
 interface BoneInMass {
   readonly keeps: number;
@@ -15,71 +19,79 @@ interface BoneInMass {
   readonly fat: number;
 }
 
-function boneIn(stock: string, name: string, mass: BoneInMass, minutes: number): Manner {
-  return {
+const boneIn = (stock: string, name: string, { keeps, trim, fat }: BoneInMass, minutes: number): Manner =>
+  manner({
     id: 'bone-in',
     name,
     stock,
     tool: 'saw',
-    joins: false,
-    lengthPpm: 1_000_000,
-    lengthSource: 'practice',
-    keeps: { parts: mass.keeps, source: 'jas-1996' },
-    releases: [
-      { to: 'bulk', id: 'trim', parts: mass.trim, source: 'jas-1996' },
-      { to: 'bulk', id: 'fat-trim', parts: mass.fat, source: 'jas-1996' },
-    ],
+    keeps: { parts: keeps, source: 'jas-1996' },
+    releases: [released('bulk', 'trim', trim, 'jas-1996'), released('bulk', 'fat-trim', fat, 'jas-1996')],
     minutes,
-  };
-}
+  });
 
 /** A boned centre loin draws up: 432 mm of the 517 mm it held in the carcass went into whole chops. */
-const bonedLengthPpm = 835_600;
+const drawsUp = { ppm: 835_600, source: 'jas-2016' } as const;
 
-function boned(
+const boned = (
   stock: string,
   name: string,
   keeps: number,
   releases: readonly Release[],
   minutes: number,
-): Manner {
-  return {
+): Manner =>
+  manner({
     id: 'boned',
     name,
     stock,
     tool: 'knife',
     joins: stock === 'loin-boned',
-    lengthPpm: bonedLengthPpm,
-    lengthSource: 'jas-2016',
+    drawsUp,
     keeps: nppc(keeps),
     releases,
     minutes,
-  };
-}
+  });
 
-function bladeZone(): Zone {
-  const country: Manner = {
+const pitchMm = 36.9;
+
+function bladeZone(firstRib: 3 | 5): Zone {
+  const stations = 7 - firstRib;
+  // Country-style ribs are cut from 3 to 6 ribs of the blade end; two are not enough.
+  const country = manner({
     id: 'country',
     name: 'Country-style ribs',
     stock: 'country-ribs',
     tool: 'knife',
-    joins: false,
-    lengthPpm: 1_000_000,
-    lengthSource: 'practice',
     keeps: { parts: 3.8, source: 'nppc' },
     releases: [bulk('trim', 0.25), bulk('fat-trim', 0.15), bulk('bone', 0.1)],
     minutes: 2,
-  };
+  });
+  const pluma = manner({
+    onRequest: true,
+    id: 'pluma',
+    name: 'Boneless blade end, pluma apart',
+    stock: 'blade-boned',
+    tool: 'knife',
+    drawsUp,
+    keeps: { parts: 2.2, source: 'practice' },
+    releases: [
+      released('item', 'pluma', 0.25, 'memory'),
+      bulk('trim', 0.6),
+      bulk('fat-trim', 0.35),
+      bulk('bone', 0.9),
+    ],
+    minutes: 4,
+  });
   return {
     id: 'blade',
     name: 'Blade end',
-    stations: { fixed: 4 },
-    lengthMm: 147.6,
+    stations: { fromRib: firstRib, toRib: 6 },
+    lengthMm: pitchMm * stations,
     lengthSource: 'jas-2016-derived',
-    mass: nppc(4.3),
+    mass: nppc((4.3 * stations) / 4),
     manners: [
       boneIn('blade-bone-in', 'Bone-in blade chops and roasts', { keeps: 4.04, trim: 0.13, fat: 0.13 }, 1.2),
-      country,
+      ...(stations < 3 ? [] : [country]),
       boned(
         'blade-boned',
         'Boneless blade end',
@@ -87,41 +99,104 @@ function bladeZone(): Zone {
         [bulk('trim', 0.6), bulk('fat-trim', 0.35), bulk('bone', 0.9)],
         2.5,
       ),
+      ...(stations < 3 ? [] : [pluma]),
     ],
     maySplit: false,
   };
 }
 
-function ribZone({ longRibs }: LoinForm): Zone {
-  const mass = longRibs ? 7.79 : 5.89;
-  const ribs: Release = longRibs
-    ? { to: 'item', id: 'long-rib-rack', stationsMin: 8, otherwise: 'bone', parts: 3.5, source: 'practice' }
-    : { to: 'item', id: 'back-ribs', stationsMin: 8, otherwise: 'bone', parts: 1.6, source: 'nppc' };
-  const inBone = longRibs
-    ? boneIn('rib-long', 'Long-bone chops and racks', { keeps: 7.4, trim: 0.19, fat: 0.2 }, 2)
-    : boneIn('rib-bone-in', 'Bone-in rib chops and racks', { keeps: 5.54, trim: 0.17, fat: 0.18 }, 1.2);
-  return {
-    id: 'rib',
-    name: 'Rib',
-    stations: { ribsLess: 6 },
-    lengthMm: 332.1,
-    lengthSource: 'jas-2016-derived',
-    mass: longRibs ? { parts: mass, source: 'practice' } : nppc(mass),
-    manners: [
-      inBone,
-      boned(
-        'loin-boned',
-        'Boned, ribs apart',
-        3.44,
-        [ribs, bulk('trim', 0.25), bulk('fat-trim', 0.3), bulk('bone', 0.3)],
-        3,
-      ),
-    ],
-    maySplit: true,
-  };
+/** The blade end whose ribs went with the long sheet of back ribs. */
+const bladeRibless = (): Zone => ({
+  ...bladeZone(3),
+  mass: nppc(3.6),
+  manners: [
+    boned(
+      'blade-boned',
+      'Boneless blade end',
+      2.45,
+      [bulk('trim', 0.6), bulk('fat-trim', 0.35), bulk('bone', 0.2)],
+      2,
+    ),
+  ],
+});
+
+const ribMass: Record<Ribs, Share> = {
+  usual: nppc(5.89),
+  long: { parts: 7.79, source: 'practice' },
+  capped: { parts: 7.19, source: 'practice' },
+  gone: nppc(4.29),
+};
+
+function ribManners(ribs: Ribs): readonly Manner[] {
+  const loose = [bulk('trim', 0.25), bulk('fat-trim', 0.3), bulk('bone', 0.3)];
+  const boning = (releases: readonly Release[]): Manner =>
+    boned('loin-boned', 'Boned, ribs apart', 3.44, [...releases, ...loose], 3);
+  const rack = (id: string, parts: number, source: string): Release => ({
+    ...released('item', id, parts, source),
+    stationsMin: 8,
+    otherwise: 'bone',
+  });
+  switch (ribs) {
+    case 'usual':
+      return [
+        boneIn('rib-bone-in', 'Bone-in rib chops and racks', { keeps: 5.54, trim: 0.17, fat: 0.18 }, 1.2),
+        boning([rack('back-ribs', 1.6, 'nppc')]),
+      ];
+    case 'long':
+      return [
+        boneIn('rib-long', 'Long-bone chops and racks', { keeps: 7.4, trim: 0.19, fat: 0.2 }, 2),
+        boning([rack('long-rib-rack', 3.5, 'practice')]),
+      ];
+    case 'capped':
+      return [
+        boneIn(
+          'rib-capped',
+          'Rib chops and racks under their fat',
+          { keeps: 6.84, trim: 0.17, fat: 0.18 },
+          1.2,
+        ),
+      ];
+    case 'gone':
+      return [boning([])];
+  }
 }
 
-function lumbarZone({ filletIn }: LoinForm): Zone {
+const ribZone = (ribs: Ribs): Zone => ({
+  id: 'rib',
+  name: 'Rib',
+  stations: { fromRib: 7 },
+  lengthMm: 9 * pitchMm,
+  lengthSource: 'jas-2016-derived',
+  mass: ribMass[ribs],
+  manners: ribManners(ribs),
+  maySplit: ribs === 'usual' || ribs === 'long',
+});
+
+const lumbarBoned = (filletIn: boolean): Manner =>
+  boned(
+    'loin-boned',
+    'Boned',
+    1.91,
+    [
+      ...(filletIn ? [bulk('trim', 0.56)] : []),
+      bulk('trim', 0.15),
+      bulk('fat-trim', 0.25),
+      bulk('bone', 0.3),
+    ],
+    2,
+  );
+
+function lumbarManners({ filletIn, ribs }: LoinForm): readonly Manner[] {
+  if (ribs === 'gone') return [lumbarBoned(false)];
+  if (ribs === 'capped')
+    return [
+      boneIn(
+        'lumbar-capped',
+        'Loin chops under their fat, tenderloin out',
+        { keeps: 3.15, trim: 0.13, fat: 0.13 },
+        1.2,
+      ),
+    ];
   const inBone = filletIn
     ? boneIn('lumbar-with-fillet', 'T-bone chops', { keeps: 2.96, trim: 0.1, fat: 0.11 }, 1.2)
     : boneIn(
@@ -130,29 +205,25 @@ function lumbarZone({ filletIn }: LoinForm): Zone {
         { keeps: 2.45, trim: 0.08, fat: 0.08 },
         1.2,
       );
-  const fillet: readonly Release[] = filletIn ? [bulk('trim', 0.56)] : [];
-  return {
-    id: 'lumbar',
-    name: 'Loin end',
-    stations: { fixed: 5 },
-    lengthMm: 184.5,
-    lengthSource: 'jas-2016-derived',
-    mass: nppc(filletIn ? 3.17 : 2.61),
-    manners: [
-      inBone,
-      boned(
-        'loin-boned',
-        'Boned',
-        1.91,
-        [...fillet, bulk('trim', 0.15), bulk('fat-trim', 0.25), bulk('bone', 0.3)],
-        2,
-      ),
-    ],
-    maySplit: false,
-  };
+  return [inBone, lumbarBoned(filletIn)];
 }
 
-function sirloinZone({ filletIn }: LoinForm): Zone {
+/** Five vertebrae, or four where the long leg took the last; the fillet's mass lies over those that are left. */
+const lumbarMass = ({ filletIn, ribs }: LoinForm, vertebrae: 4 | 5): number =>
+  (2.61 * vertebrae) / 5 + (filletIn ? 0.56 : 0) + (ribs === 'capped' ? 0.8 : 0);
+
+const lumbarZone = (form: LoinForm, vertebrae: 4 | 5): Zone => ({
+  id: 'lumbar',
+  name: 'Loin end',
+  stations: { fixed: vertebrae },
+  lengthMm: vertebrae * pitchMm,
+  lengthSource: 'jas-2016-derived',
+  mass: nppc(lumbarMass(form, vertebrae)),
+  manners: lumbarManners(form),
+  maySplit: false,
+});
+
+function sirloinZone(filletIn: boolean): Zone {
   const inBone = filletIn
     ? boneIn(
         'sirloin-with-fillet',
@@ -161,12 +232,11 @@ function sirloinZone({ filletIn }: LoinForm): Zone {
         1,
       )
     : boneIn('sirloin-bone-in', 'Bone-in sirloin', { keeps: 3.1, trim: 0.1, fat: 0.1 }, 1);
-  const fillet: readonly Release[] = filletIn ? [bulk('trim', 0.24)] : [];
   return {
     id: 'sirloin',
     name: 'Sirloin',
     stations: { fixed: 3 },
-    lengthMm: 110.7,
+    lengthMm: 3 * pitchMm,
     lengthSource: 'jas-2016-derived',
     mass: nppc(filletIn ? 3.54 : 3.3),
     manners: [
@@ -175,7 +245,12 @@ function sirloinZone({ filletIn }: LoinForm): Zone {
         'sirloin-boned',
         'Sirloin boned for roasts',
         2.85,
-        [...fillet, bulk('trim', 0.15), bulk('fat-trim', 0.1), bulk('bone', 0.2)],
+        [
+          ...(filletIn ? [bulk('trim', 0.24)] : []),
+          bulk('trim', 0.15),
+          bulk('fat-trim', 0.1),
+          bulk('bone', 0.2),
+        ],
         2,
       ),
     ],
@@ -183,39 +258,87 @@ function sirloinZone({ filletIn }: LoinForm): Zone {
   };
 }
 
-const filletPlace = (form: LoinForm) => (form.filletIn ? 'tenderloin in' : 'tenderloin out');
+const out = (ribs: Ribs): LoinForm => ({ filletIn: false, ribs });
+const within = (ribs: Ribs): LoinForm => ({ filletIn: true, ribs });
 
-function loin(id: string, name: string, form: LoinForm): Bar {
-  return {
-    kind: 'bar',
+const bar = (id: string, name: string, zones: readonly Zone[], more: readonly string[] = []): Bar => ({
+  kind: 'bar',
+  id,
+  name,
+  regions: [
+    ...new Set([
+      ...zones.map(({ id: zone }) => (zone === 'blade' || zone === 'sirloin' ? zone : 'loin')),
+      ...more,
+    ]),
+  ],
+  zones,
+});
+
+const place = ({ filletIn }: LoinForm): string => (filletIn ? 'tenderloin in' : 'tenderloin out');
+const regionsIn = ({ filletIn, ribs }: LoinForm): readonly string[] => [
+  ...(filletIn ? ['fillet'] : []),
+  ...(ribs === 'long' ? ['spare-ribs'] : []),
+];
+
+const wholeLoin = (id: string, name: string, form: LoinForm): Bar =>
+  bar(
     id,
-    name: `${name}, ${filletPlace(form)}`,
-    zones: [bladeZone(), ribZone(form), lumbarZone(form), sirloinZone(form)],
-  };
-}
+    `${name}, ${place(form)}`,
+    [
+      form.ribs === 'gone' ? bladeRibless() : bladeZone(3),
+      ribZone(form.ribs),
+      lumbarZone(form, 5),
+      sirloinZone(form.filletIn),
+    ],
+    regionsIn(form),
+  );
 
-/** Mass of each loin in pounds of the reference side: the sum of its zones, used where the middle is parted. */
-export const loinPounds = {
-  out: 16.1,
-  in: 16.9,
-  longOut: 18,
-  longIn: 18.8,
-  front: 10.19,
-  rear: 5.91,
-} as const;
+const endOf = ({ filletIn }: LoinForm): string => (filletIn ? 'in' : 'out');
+const centreId = (form: LoinForm, vertebrae: 4 | 5): string =>
+  `loin-centre${form.ribs === 'long' ? '-long' : ''}${vertebrae === 4 ? '-short' : ''}-${endOf(form)}`;
 
-const out: LoinForm = { filletIn: false, longRibs: false };
+const centre = (form: LoinForm, vertebrae: 4 | 5): Bar =>
+  bar(
+    centreId(form, vertebrae),
+    `Centre loin${form.ribs === 'long' ? ' with long bare ribs' : ''}, ${place(form)}`,
+    [ribZone(form.ribs), lumbarZone(form, vertebrae)],
+    regionsIn(form),
+  );
+
+const usualForms = [out('usual'), within('usual'), out('long'), within('long')] as const;
 
 export const loinBars: readonly Bar[] = [
-  loin('loin-out', 'Loin', out),
-  loin('loin-in', 'Loin', { filletIn: true, longRibs: false }),
-  loin('loin-long-out', 'Loin with long bare ribs', { filletIn: false, longRibs: true }),
-  loin('loin-long-in', 'Loin with long bare ribs', { filletIn: true, longRibs: true }),
-  { kind: 'bar', id: 'loin-front', name: 'Front of the loin', zones: [bladeZone(), ribZone(out)] },
-  {
-    kind: 'bar',
-    id: 'loin-rear',
-    name: 'Rear of the loin, tenderloin out',
-    zones: [lumbarZone(out), sirloinZone(out)],
-  },
+  wholeLoin('loin-out', 'Loin', out('usual')),
+  wholeLoin('loin-in', 'Loin', within('usual')),
+  wholeLoin('loin-long-out', 'Loin with long bare ribs', out('long')),
+  wholeLoin('loin-long-in', 'Loin with long bare ribs', within('long')),
+  wholeLoin('loin-capped', 'Loin under its fat', out('capped')),
+  wholeLoin('loin-ribless', 'Loin, ribs lifted', out('gone')),
+  bar('loin-front', 'Front of the loin', [bladeZone(3), ribZone('usual')]),
+  bar('loin-rear', 'Rear of the loin, tenderloin out', [lumbarZone(out('usual'), 5), sirloinZone(false)]),
+  bar('blade-end', 'Blade end, from rib 3', [bladeZone(3)]),
+  bar('blade-end-from-5', 'Blade end, from rib 5', [bladeZone(5)]),
+  bar('sirloin-out', 'Sirloin', [sirloinZone(false)]),
+  bar('sirloin-in', 'Sirloin, fillet head in', [sirloinZone(true)], ['fillet']),
+  ...usualForms.flatMap((form) => [centre(form, 5), centre(form, 4)]),
 ];
+
+/** Pounds of a bar of the reference side: the sum of its zones. */
+export function loinPounds(id: string): number {
+  const zones = loinBars.find((candidate) => candidate.id === id)?.zones ?? [];
+  return zones.reduce((sum, { mass }) => sum + mass.parts, 0);
+}
+
+const loin = (id: string, source = 'nppc-split') => part(id, loinPounds(id), source);
+
+/** What the loin of a middle comes as: one bar by the usual lines, its ends apart where a line was moved. */
+export function loinOf(middle: MiddleForm, filletIn: boolean, ribs: 'usual' | 'long') {
+  const form: LoinForm = { filletIn, ribs };
+  const source = ribs === 'long' ? 'practice' : 'nppc-split';
+  if (middle.suffix === '') return [loin(`loin${ribs === 'long' ? '-long' : ''}-${endOf(form)}`, source)];
+  return [
+    loin(middle.firstRib === 3 ? 'blade-end' : 'blade-end-from-5'),
+    loin(centreId(form, middle.hip === 'loin' ? 5 : 4), source),
+    ...(middle.hip === 'loin' ? [loin(`sirloin-${endOf(form)}`)] : []),
+  ];
+}

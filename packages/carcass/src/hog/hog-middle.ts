@@ -1,318 +1,214 @@
-import type { Bar, Operation, Output, Part, Primal, SlaughterFact } from '../species.ts';
-import { loinBars, loinPounds } from './hog-loin.ts';
-import { bulk, item, part } from './outputs.ts';
+import type { Operation, Part, Primal } from '../species.ts';
+import { onRequest, operation, primal } from '../tree-data.ts';
+import { loinOf, loinPounds } from './hog-loin.ts';
+import { bulk, item, type MiddleForm, middleForms, moves, part, regionsOfMiddle } from './hog-side.ts';
 
-interface Way {
-  readonly id: string;
-  readonly name: string;
-  readonly says: string;
-  readonly minutes: number;
-  readonly outputs: readonly Output[];
-  readonly needs?: readonly SlaughterFact[];
-}
-const operation = (way: Way): Operation => ({ minutesSource: 'practice', ...way });
+const cavityPounds = 1.72;
+const filletPounds = 0.8;
 
-const middle: Primal = {
-  kind: 'primal',
-  id: 'middle',
-  name: 'Middle',
-  operations: [
-    operation({
-      id: 'clear-cavity',
-      name: 'Clear the cavity',
-      says: 'Leaf fat first and kept apart, then the kidney at the end of the tenderloin, then the skirt, peeled of its film.',
-      minutes: 4,
-      outputs: [
-        bulk('leaf-fat', 1.1, 'fat-lists'),
-        item('kidney', 0.37, 'memory'),
+const poundsOf = ({ firstRib, hip }: MiddleForm): number =>
+  43.97 - (firstRib === 3 ? 0 : moves.blade) - (hip === 'loin' ? 0 : moves.hip);
+
+const skin = bulk('skin', 1.5, 'nppc-split', { needs: ['skin-on'], otherwise: 'back-fat' });
+const backFat = bulk('back-fat', 6.4, 'fat-lists');
+const bellyRibbed = part('belly-ribbed', 17.45, 'nppc');
+
+const middle = (form: MiddleForm): Primal =>
+  primal(`middle${form.suffix}`, `Middle${form.name}`, regionsOfMiddle(form), [
+    operation(
+      'clear-cavity',
+      'Clear the cavity',
+      'Leaf fat first and kept apart, then the kidney at the end of the tenderloin, then the skirt, peeled of its film.',
+      4,
+      [
+        bulk('leaf-fat', 1.1, 'fat-lists', { regions: ['cavity'] }),
+        item('kidney', 0.37, 'memory', { needs: ['organs'], otherwise: 'leaf-fat' }),
         item('outside-skirt', 0.25, 'memory'),
-        part('middle-open', 42.25),
+        part(`middle-open${form.suffix}`, poundsOf(form) - cavityPounds),
       ],
-    }),
-  ],
-};
+    ),
+  ]);
 
-const middleOpen: Primal = {
-  kind: 'primal',
-  id: 'middle-open',
-  name: 'Middle, cavity cleared',
-  operations: [
-    operation({
-      id: 'pull-tenderloin',
-      name: 'Pull the tenderloin',
-      says: 'Follow the backbone close: it saves a few ounces. Trim off the chain and the loose fat.',
-      minutes: 3,
-      outputs: [{ ...item('tenderloin', 0.8, 'nppc'), cvPercent: 10 }, part('middle-fillet-out', 41.45)],
-    }),
-    operation({
-      id: 'leave-tenderloin',
-      name: 'Leave the tenderloin in',
-      says: 'The tenderloin stays under the loin: chops of the loin end carry it.',
-      minutes: 0,
-      outputs: [part('middle-fillet-in', 1)],
-    }),
-  ],
-};
+const without = (form: MiddleForm, ...gone: readonly string[]): readonly string[] =>
+  regionsOfMiddle(form).filter((region) => !gone.includes(region));
 
-interface MiddleForm {
-  readonly fillet: 'out' | 'in';
-  readonly loin: number;
-  readonly longLoin: number;
-}
+const middleOpen = (form: MiddleForm): Primal =>
+  primal(`middle-open${form.suffix}`, `Middle, cavity cleared${form.name}`, without(form, 'cavity'), [
+    operation(
+      'pull-tenderloin',
+      'Pull the tenderloin',
+      'Follow the backbone close: it saves a few ounces. Trim off the chain and the loose fat.',
+      3,
+      [
+        { ...item('tenderloin', filletPounds, 'nppc'), cvPercent: 10 },
+        part(`middle-fillet-out${form.suffix}`, poundsOf(form) - cavityPounds - filletPounds),
+      ],
+    ),
+    operation(
+      'leave-tenderloin',
+      'Leave the tenderloin in',
+      'The tenderloin stays under the loin: chops of the loin end carry it.',
+      0,
+      [part(`middle-fillet-in${form.suffix}`, 1)],
+    ),
+  ]);
 
-const standardLine = ({ fillet, loin }: MiddleForm) =>
-  operation({
-    id: 'standard-line',
-    name: 'Part loin and belly',
-    says: 'Just past the small eye of muscle under the loin eye, straight down to the bone; mark the ribs from one face, free them from the other.',
-    minutes: 5,
-    outputs: [
-      part(`loin-${fillet}`, loin),
-      part('belly-ribbed', 17.45, 'nppc'),
-      bulk('back-fat', 6.4, 'fat-lists'),
-      bulk('skin', 1.5),
-    ],
-  });
+/** The long leg comes off through the head of the fillet; if that was left in, it is trimmed. */
+const filletHead = (form: MiddleForm, filletIn: boolean) =>
+  filletIn && form.hip === 'leg' ? [bulk('trim', 0.24)] : [];
 
-const longBoneLine = ({ fillet, longLoin }: MiddleForm) =>
-  operation({
-    id: 'long-bone-line',
-    name: 'Ribs long and bare on the loin',
-    says: 'Free each rib from the belly along its length and leave it on the loin; the meat between the ribs stays on the belly.',
-    minutes: 9,
-    outputs: [
-      part(`loin-long-${fillet}`, longLoin, 'practice'),
+const lines = (form: MiddleForm, filletIn: boolean): readonly Operation[] => [
+  operation(
+    'standard-line',
+    'Part loin and belly',
+    'Just past the small eye of muscle under the loin eye, straight down to the bone; mark the ribs from one face, free them from the other.',
+    5,
+    [...loinOf(form, filletIn, 'usual'), ...filletHead(form, filletIn), bellyRibbed, backFat, skin],
+  ),
+  operation(
+    'long-bone-line',
+    'Ribs long and bare on the loin',
+    'Line 200 mm from the eye: free each rib from the belly along its length and leave it on the loin; the meat between the ribs stays on the belly.',
+    9,
+    [
+      ...loinOf(form, filletIn, 'long'),
+      ...filletHead(form, filletIn),
       part('belly-boneless', 15.15, 'practice'),
       bulk('cartilage', 0.4, 'practice'),
-      bulk('back-fat', 6.4, 'fat-lists'),
-      bulk('skin', 1.5),
+      backFat,
+      skin,
     ],
-  });
+  ),
+  operation(
+    'fat-slab-line',
+    'Part loin and belly, back fat in one slab',
+    'The hard fat over the loin is lifted in one even slab before loin and belly are parted.',
+    9,
+    [
+      ...loinOf(form, filletIn, 'usual'),
+      ...filletHead(form, filletIn),
+      bellyRibbed,
+      item('back-fat-slab', 4, 'practice', { regions: ['loin'] }),
+      bulk('back-fat', 2.4, 'practice'),
+      skin,
+    ],
+    onRequest,
+  ),
+];
 
-const wholePorchetta = ({ fillet }: MiddleForm) =>
-  operation({
-    id: 'porchetta-whole',
-    name: 'Porchetta of the whole middle',
-    says: 'Bone the middle in one sheet, skin on, and roll it: no loin, no slab; the ribs come away as one sheet.',
-    minutes: 25,
-    needs: ['skin-on'],
-    outputs: [
-      item(fillet === 'out' ? 'porchetta' : 'porchetta-fillet', fillet === 'out' ? 31.2 : 32, 'practice'),
-      item('rib-sheet', 4.5),
+const rolled = ['blade', 'loin', 'sirloin', 'belly'];
+
+const wholePorchetta = (filletIn: boolean): Operation =>
+  operation(
+    'porchetta-whole',
+    'Porchetta of the whole middle',
+    'Bone the middle in one sheet, skin on, and roll it: no loin, no slab; the ribs come away as one sheet.',
+    25,
+    [
+      filletIn
+        ? item('porchetta-fillet', 32, 'practice', { regions: [...rolled, 'fillet'] })
+        : item('porchetta', 31.2, 'practice', { regions: rolled }),
+      item('rib-sheet', 4.5, 'nppc-split', { regions: ['loin', 'spare-ribs'] }),
       bulk('bone', 2.2),
       bulk('fat-trim', 1.15),
       bulk('back-fat', 2.4),
     ],
-  });
+    { needs: ['skin-on'] },
+  );
 
-const frontPorchetta = operation({
-  id: 'porchetta-front',
-  name: 'Porchetta of the front half',
-  says: 'The rib half of loin and belly is boned and rolled; the loin end, the sirloin and the flank end of the belly stay to be cut.',
-  minutes: 18,
-  needs: ['skin-on'],
-  outputs: [
-    item('porchetta-half', 16, 'practice'),
-    item('rib-sheet', 4.1, 'practice'),
-    bulk('bone', 1.4, 'practice'),
-    bulk('fat-trim', 0.565, 'practice'),
-    bulk('back-fat', 4, 'practice'),
-    part('loin-rear', loinPounds.rear),
-    part('belly-rear', 8.725, 'practice'),
-    bulk('skin', 0.75),
-  ],
-});
-
-const rearPorchetta = operation({
-  id: 'porchetta-rear',
-  name: 'Porchetta of the rear half',
-  says: 'The loin end, sirloin and flank end are boned and rolled; the rib half of loin and belly stays to be cut.',
-  minutes: 15,
-  needs: ['skin-on'],
-  outputs: [
-    item('porchetta-half', 14.4, 'practice'),
-    bulk('bone', 0.8, 'practice'),
-    bulk('fat-trim', 0.585, 'practice'),
-    bulk('back-fat', 6, 'practice'),
-    part('loin-front', loinPounds.front),
-    part('belly-front', 8.725, 'practice'),
-    bulk('skin', 0.75),
-  ],
-});
-
-const filletOut: MiddleForm = { fillet: 'out', loin: loinPounds.out, longLoin: loinPounds.longOut };
-const filletIn: MiddleForm = { fillet: 'in', loin: loinPounds.in, longLoin: loinPounds.longIn };
-
-const middles: readonly Primal[] = [
-  {
-    kind: 'primal',
-    id: 'middle-fillet-out',
-    name: 'Middle, tenderloin out',
-    operations: [
-      standardLine(filletOut),
-      longBoneLine(filletOut),
-      wholePorchetta(filletOut),
-      frontPorchetta,
-      rearPorchetta,
+const halfPorchettas: readonly Operation[] = [
+  operation(
+    'porchetta-front',
+    'Porchetta of the front half',
+    'The rib half of loin and belly is boned and rolled; the loin end, the sirloin and the flank end of the belly stay to be cut.',
+    18,
+    [
+      item('porchetta-half', 16, 'practice', { regions: ['blade', 'loin', 'belly'] }),
+      item('rib-sheet', 4.1, 'practice', { regions: ['loin', 'spare-ribs'] }),
+      bulk('bone', 1.4, 'practice'),
+      bulk('fat-trim', 0.565, 'practice'),
+      bulk('back-fat', 4, 'practice'),
+      part('loin-rear', loinPounds('loin-rear')),
+      part('belly-rear', 8.725, 'practice'),
+      bulk('skin', 0.75),
     ],
-  },
-  {
-    kind: 'primal',
-    id: 'middle-fillet-in',
-    name: 'Middle, tenderloin in',
-    operations: [standardLine(filletIn), longBoneLine(filletIn), wholePorchetta(filletIn)],
-  },
+    { needs: ['skin-on'] },
+  ),
+  operation(
+    'porchetta-rear',
+    'Porchetta of the rear half',
+    'The loin end, sirloin and flank end are boned and rolled; the rib half of loin and belly stays to be cut.',
+    15,
+    [
+      item('porchetta-half', 14.4, 'practice', { regions: ['loin', 'sirloin', 'belly'] }),
+      bulk('bone', 0.8, 'practice'),
+      bulk('fat-trim', 0.585, 'practice'),
+      bulk('back-fat', 6, 'practice'),
+      part('loin-front', loinPounds('loin-front')),
+      part('belly-front', 8.725, 'practice'),
+      bulk('skin', 0.75),
+    ],
+    { needs: ['skin-on'] },
+  ),
 ];
 
-const bellyRibbed: Primal = {
-  kind: 'primal',
-  id: 'belly-ribbed',
-  name: 'Belly with its ribs',
-  operations: [
-    operation({
-      id: 'sheet-ribs',
-      name: 'Sheet the ribs',
-      says: 'Take the ribs off in one sheet; the flap over the cartilage stays on the belly and is cured with it.',
-      minutes: 4,
-      outputs: [
-        { ...item('spareribs', 2.9, 'nppc'), cvPercent: 13 },
-        part('belly-slab', 9.5, 'nppc'),
-        bulk('trim', 4.55, 'nppc'),
-        bulk('fat-trim', 0.5, 'nppc'),
-      ],
-    }),
-    operation({
-      id: 'sheet-st-louis',
-      name: 'Sheet the ribs, St Louis style',
-      says: 'Sheet the ribs and square them: the tips come off as their own cut.',
-      minutes: 6,
-      outputs: [
-        item('st-louis-ribs', 2, 'weighed-173'),
-        item('rib-tips', 0.9, 'weighed-173'),
-        part('belly-slab', 9.5, 'nppc'),
-        bulk('trim', 4.55, 'nppc'),
-        bulk('fat-trim', 0.5, 'nppc'),
-      ],
-    }),
-    operation({
-      id: 'leave-ribs-in',
-      name: 'Leave the ribs in',
-      says: 'Square the belly with its ribs on, cartilage strip out in one piece for stock or rillettes.',
-      minutes: 3,
-      outputs: [
-        part('belly-rib-in', 12.6, 'practice'),
-        bulk('cartilage', 0.4, 'practice'),
-        bulk('trim', 3.9),
-        bulk('fat-trim', 0.55),
-      ],
-    }),
-    operation({
-      id: 'roll-belly',
-      name: 'Belly porchetta',
-      says: 'Sheet the ribs, then roll the whole belly skin side out.',
-      minutes: 10,
-      needs: ['skin-on'],
-      outputs: [
-        item('spareribs', 2.9, 'nppc'),
-        item('belly-porchetta', 11, 'practice'),
-        bulk('trim', 3.05),
-        bulk('fat-trim', 0.5, 'nppc'),
-      ],
-    }),
-  ],
-};
-
-const bellyFront: Primal = {
-  kind: 'primal',
-  id: 'belly-front',
-  name: 'Front of the belly with its ribs',
-  operations: [
-    operation({
-      id: 'sheet-ribs',
-      name: 'Sheet the ribs',
-      says: 'Take the ribs off in one sheet; the sheet is short of the flank end but keeps its eleven ribs.',
-      minutes: 3,
-      outputs: [
-        item('spareribs', 2.6, 'practice'),
-        part('belly-short', 4.9, 'practice'),
-        bulk('trim', 1.0, 'practice'),
-        bulk('fat-trim', 0.225, 'practice'),
-      ],
-    }),
-  ],
-};
-
-interface BellyForm {
-  readonly id: string;
-  readonly name: string;
-  readonly stock: string;
-  readonly lengthMm: number;
-  readonly ribsLess: number;
-}
-
-const belly = ({ id, name, stock, lengthMm, ribsLess }: BellyForm): Bar => ({
-  kind: 'bar',
-  id,
-  name,
-  zones: [
-    {
-      id: 'belly',
-      name,
-      stations: { ribsLess },
-      lengthMm,
-      lengthSource: 'jas-2017-belly',
-      mass: { parts: 1, source: 'nppc' },
-      manners: [
-        {
-          id: 'across',
-          name: 'Cut across',
-          stock,
-          tool: stock === 'belly-ribs-on' ? 'saw' : 'knife',
-          joins: false,
-          lengthPpm: 1_000_000,
-          lengthSource: 'practice',
-          keeps: { parts: 1, source: 'nppc' },
-          releases: [],
-          minutes: 1,
-        },
-      ],
-      maySplit: false,
-    },
-  ],
-});
-
-const bellies: readonly Bar[] = [
-  belly({ id: 'belly-slab', name: 'Belly, sheeted', stock: 'belly-slab', lengthMm: 707, ribsLess: 4 }),
-  belly({
-    id: 'belly-boneless',
-    name: 'Belly, boneless with the rib meat on',
-    stock: 'belly-slab',
-    lengthMm: 707,
-    ribsLess: 4,
-  }),
-  belly({ id: 'belly-rib-in', name: 'Belly, ribs in', stock: 'belly-ribs-on', lengthMm: 707, ribsLess: 4 }),
-  belly({
-    id: 'belly-short',
-    name: 'Front of the belly, sheeted',
-    stock: 'belly-slab',
-    lengthMm: 353.5,
-    ribsLess: 9,
-  }),
-  belly({
-    id: 'belly-rear',
-    name: 'Flank end of the belly',
-    stock: 'belly-slab',
-    lengthMm: 353.5,
-    ribsLess: 9,
-  }),
+const rareLines: readonly Operation[] = [
+  operation(
+    'fat-cap-line',
+    'Part loin and belly, fat left on the loin',
+    'The loin keeps a thick cap of fat; that fat is on the chops and in no slab.',
+    5,
+    [
+      part('loin-capped', loinPounds('loin-capped'), 'practice'),
+      bellyRibbed,
+      bulk('back-fat', 4.3, 'practice'),
+      skin,
+    ],
+    onRequest,
+  ),
+  operation(
+    'full-rack-line',
+    'Lift the back ribs of the whole loin',
+    'Blade end and rib end are boned in one: the back ribs leave as one long sheet, and no bone is left to chop through.',
+    14,
+    [
+      item('back-ribs-full', 2.3, 'practice', { regions: ['blade', 'loin'] }),
+      part('loin-ribless', loinPounds('loin-ribless')),
+      bellyRibbed,
+      backFat,
+      skin,
+    ],
+    onRequest,
+  ),
 ];
 
-export const middleParts: readonly Part[] = [
-  middle,
-  middleOpen,
-  ...middles,
-  bellyRibbed,
-  bellyFront,
-  ...bellies,
-  ...loinBars,
-];
+const filletOut = (form: MiddleForm): Primal =>
+  primal(
+    `middle-fillet-out${form.suffix}`,
+    `Middle, tenderloin out${form.name}`,
+    without(form, 'cavity', 'fillet'),
+    form.suffix === ''
+      ? [
+          ...lines(form, false).slice(0, 2),
+          wholePorchetta(false),
+          ...halfPorchettas,
+          ...lines(form, false).slice(2),
+          ...rareLines,
+        ]
+      : lines(form, false),
+  );
+
+const filletIn = (form: MiddleForm): Primal =>
+  primal(
+    `middle-fillet-in${form.suffix}`,
+    `Middle, tenderloin in${form.name}`,
+    without(form, 'cavity'),
+    form.suffix === '' ? [...lines(form, true), wholePorchetta(true)] : lines(form, true),
+  );
+
+export const middleParts: readonly Part[] = middleForms.flatMap((form) => [
+  middle(form),
+  middleOpen(form),
+  filletOut(form),
+  filletIn(form),
+]);

@@ -68,8 +68,8 @@ function checkSide(
     notes.known(
       `${at}.lostParts[${index}]`,
       part,
-      species.parts,
-      `part of the ${species.name.toLowerCase()}`,
+      { ...species.regions, ...species.parts },
+      `part or region of the ${species.name.toLowerCase()}`,
     );
 }
 

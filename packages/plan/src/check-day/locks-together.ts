@@ -1,4 +1,4 @@
-import type { Operation, SideFacts, Species } from '@flitchbook/carcass';
+import { isPartLost, lostRegions, type Operation, type SideFacts, type Species } from '@flitchbook/carcass';
 import { entryOf } from '../check-plan/day-index.ts';
 import type { Lock } from '../day.ts';
 
@@ -6,6 +6,7 @@ interface Search {
   readonly species: Species;
   readonly side: SideFacts;
   readonly locks: readonly Lock[];
+  readonly lost: ReadonlySet<string>;
 }
 
 /** Every lock on something below a part, or on the part itself: what is lost can't be done otherwise. */
@@ -53,9 +54,9 @@ function open(search: Search, partId: string, operations: readonly Operation[]):
 
 /** The most locks that some way to break down a part keeps. */
 function keptBelow(search: Search, partId: string): Set<Lock> {
-  if (search.side.lostParts.includes(partId)) return locksBelow(search, partId);
   const part = entryOf(search.species.parts, partId);
   if (!part) return new Set();
+  if (isPartLost(part, search.lost)) return locksBelow(search, partId);
   if (part.kind === 'bar') return onBar(search, partId, (mannerIds, lock) => mannerIds.includes(lock.manner));
   const own = search.locks.filter((lock) => lock.lock === 'operation' && lock.part === partId);
   let best = new Set<Lock>();
@@ -71,4 +72,6 @@ function keptBelow(search: Search, partId: string): Set<Lock> {
 
 /** Of the locks of one side, as many as one plan of it can keep at once. Locks on the same thing must agree already. */
 export const locksThatFit = (species: Species, side: SideFacts, locks: readonly Lock[]): ReadonlySet<Lock> =>
-  locks.length === 0 ? new Set() : keptBelow({ species, side, locks }, species.sideRoot);
+  locks.length === 0
+    ? new Set()
+    : keptBelow({ species, side, locks, lost: lostRegions(species, side.lostParts) }, species.sideRoot);

@@ -112,17 +112,11 @@ function pairRuns(plan: BarPlan, runs: readonly MeasuredRun[], at: string, note:
   });
 }
 
-function barsOf(
-  planned: SidePlan,
-  known: DaySide,
-  expected: Expected,
-  at: string,
-  note: Note,
-): ReadonlyMap<string, BarPlan> {
+function barsOf(planned: SidePlan, expected: Expected, at: string, note: Note): ReadonlyMap<string, BarPlan> {
   const found = new Map<string, BarPlan>();
   for (const bar of planned.bars) {
     const place = `${at}.bars[${bar.bar}]`;
-    if (known.side.lostParts.includes(bar.bar)) note('P4', place, 'is lost and is cut all the same');
+    if (expected.lostParts.has(bar.bar)) note('P4', place, 'is lost and is cut all the same');
     else if (!expected.bars.has(bar.bar)) note('P5', place, 'is cut, but the operations do not give it');
     else if (found.has(bar.bar)) note('P5', place, 'is cut twice');
     else found.set(bar.bar, bar);
@@ -138,7 +132,7 @@ export function checkBars(
   at: string,
   note: Note,
 ): PairedRun[] {
-  const found = barsOf(planned, known, expected, at, note);
+  const found = barsOf(planned, expected, at, note);
   return [...expected.bars].flatMap(([barId, massMg]) => {
     const place = `${at}.bars[${barId}]`;
     const plan = found.get(barId);

@@ -1,4 +1,4 @@
-import type { Species } from '@flitchbook/carcass';
+import { isPartLost, lostRegions, type Species } from '@flitchbook/carcass';
 import type { SidePlan } from '../cutting-plan.ts';
 import type { Lock } from '../day.ts';
 import { type DayIndex, type DaySide, entryOf } from './day-index.ts';
@@ -16,7 +16,10 @@ function partsBelow(species: Species, partId: string, found: Set<string> = new S
 }
 
 function lostWith({ side, species }: DaySide, wanted: (partId: string) => boolean): boolean {
-  return side.lostParts.some((lost) => [...partsBelow(species, lost)].some(wanted));
+  const lost = lostRegions(species, side.lostParts);
+  return Object.values(species.parts).some(
+    (part) => isPartLost(part, lost) && [...partsBelow(species, part.id)].some(wanted),
+  );
 }
 
 function operationFault(

@@ -33,6 +33,12 @@ export interface MeasuredRun {
   readonly keptMg: number;
 }
 
+function countStations({ stations }: Zone, ribs: number): number {
+  if ('fixed' in stations) return stations.fixed;
+  const lastRib = stations.toRib === undefined || stations.toRib > ribs ? ribs : stations.toRib;
+  return lastRib < stations.fromRib ? 0 : lastRib - stations.fromRib + 1;
+}
+
 /** Zones of a bar in order from the head end, with lengths scaled to the carcass. */
 export function measureBar({ side, species }: DaySide, bar: Bar, massMg: number): MeasuredZone[] {
   const growth = (side.carcassGrams / species.lengthGrowth.referenceGrams) ** species.lengthGrowth.exponent;
@@ -40,8 +46,7 @@ export function measureBar({ side, species }: DaySide, bar: Bar, massMg: number)
   const measured: MeasuredZone[] = [];
   let fromUm = 0;
   for (const zone of bar.zones) {
-    const stations =
-      'fixed' in zone.stations ? zone.stations.fixed : Math.max(0, side.ribs - zone.stations.ribsLess);
+    const stations = countStations(zone, side.ribs);
     const pitchUm =
       stations === 0 ? 0 : Math.round((zone.lengthMm * 1000 * growth) / stations / gridUm) * gridUm;
     measured.push({ zone, stations, pitchUm, fromUm, massMg: massMg * shareOfList(zone.mass, masses) });

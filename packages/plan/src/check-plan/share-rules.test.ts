@@ -73,7 +73,7 @@ describe('P21, P22, P23: shares', () => {
     const of = (wish: Partial<Parameters<typeof share>[0]> = {}) =>
       day({ animals: twoHogs, shares: [share({ shareId: 's', size: 'whole', ...wish })] });
     const singles = Object.fromEntries(
-      ['hanging-tender', 'head', 'tongue', 'tail', 'liver', 'heart'].map((item) => [
+      ['hanging-tender', 'head', 'tail', 'liver', 'caul', 'heart'].map((item) => [
         `a/${item}`,
         { shareId: 's' },
       ]),

@@ -4,17 +4,26 @@ import type { DayAnimal } from '../day.ts';
 import type { DayIndex } from './day-index.ts';
 import { massSlackMg, type Note } from './plan-rules.ts';
 
-function singlesOf(animal: DayAnimal, species: Species): ReadonlyMap<string, number> {
+/** Pieces that the animal must give. What can be taken apart leaves whole, unless the plan has any of its pieces. */
+function singlesOf(
+  animal: DayAnimal,
+  species: Species,
+  planned: readonly SinglePiece[],
+): ReadonlyMap<string, number> {
   const facts = new Set(animal.sides.flatMap((side) => side.facts));
   const there = species.singles.filter(
     (single) =>
       !animal.lostItems.includes(single.item) && (single.needs ?? []).every((need) => facts.has(need)),
   );
-  return new Map(there.map((single) => [single.item, single.meanGrams * 1000]));
+  const pieces = there.flatMap((single) => {
+    const apart = (single.apart ?? []).filter(({ item }) => !animal.lostItems.includes(item));
+    return apart.some((part) => planned.some(({ item }) => item === part.item)) ? apart : [single];
+  });
+  return new Map(pieces.map((single) => [single.item, single.meanGrams * 1000]));
 }
 
 function checkAnimal(animal: DayAnimal, species: Species, planned: readonly SinglePiece[], note: Note): void {
-  const singles = singlesOf(animal, species);
+  const singles = singlesOf(animal, species, planned);
   const seen = new Set<string>();
   for (const { pieceId, item, massMg } of planned) {
     const at = `singles[${pieceId}]`;

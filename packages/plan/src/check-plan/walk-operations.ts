@@ -1,4 +1,12 @@
-import type { Operation, Primal, SideFacts } from '@flitchbook/carcass';
+import {
+  isOutputLost,
+  isPartLost,
+  lostRegions,
+  type Operation,
+  outputsOn,
+  type Primal,
+  type SideFacts,
+} from '@flitchbook/carcass';
 import type { SidePlan } from '../cutting-plan.ts';
 import { type DaySide, entryOf } from './day-index.ts';
 import type { Note } from './plan-rules.ts';
@@ -13,6 +21,8 @@ interface ExpectedItem {
 /** What a side must give, found out step by step while it is walked. Masses are exact shares, not yet rounded. */
 export interface Expected {
   readonly parts: Set<string>;
+  /** parts set aside whole */
+  readonly lostParts: Set<string>;
   readonly bars: Map<string, number>;
   readonly items: ExpectedItem[];
   readonly bulkMg: Map<string, number>;
@@ -47,6 +57,7 @@ interface Walk {
   readonly expected: Expected;
   readonly at: string;
   readonly note: Note;
+  readonly lost: ReadonlySet<string>;
 }
 
 function missingNeed(operation: Operation, side: SideFacts): string | undefined {
@@ -75,12 +86,13 @@ function chosenOperation({ planned, known, at, note }: Walk, part: Primal): Oper
 }
 
 function visit(walk: Walk, partId: string, massMg: number): void {
-  const { known, expected } = walk;
-  if (known.side.lostParts.includes(partId)) {
+  const { known, expected, lost } = walk;
+  const part = entryOf(known.species.parts, partId);
+  if (part && isPartLost(part, lost)) {
+    expected.lostParts.add(partId);
     addTo(expected.bulkMg, lostBulk, massMg);
     return;
   }
-  const part = entryOf(known.species.parts, partId);
   expected.parts.add(partId);
   if (part?.kind === 'bar') {
     expected.bars.set(partId, massMg);
@@ -93,9 +105,12 @@ function visit(walk: Walk, partId: string, massMg: number): void {
   }
   expected.minutesFrom += operation.minutes;
   expected.minutesTo += operation.minutes;
-  for (const output of operation.outputs) {
-    const outputMg = massMg * shareOfList(output, operation.outputs);
+  const outputs = outputsOn(known.side, operation);
+  for (const output of outputs) {
+    const outputMg = massMg * shareOfList(output, outputs);
     if (output.to === 'part') visit(walk, output.id, outputMg);
+    else if (isOutputLost(known.species, part, operation, output, lost))
+      addTo(expected.bulkMg, lostBulk, outputMg);
     else if (output.to === 'item') expected.items.push({ item: output.id, from: partId, massMg: outputMg });
     else addTo(expected.bulkMg, output.id, outputMg);
   }
@@ -105,6 +120,7 @@ function visit(walk: Walk, partId: string, massMg: number): void {
 export function walkOperations(planned: SidePlan, known: DaySide, at: string, note: Note): Expected {
   const expected: Expected = {
     parts: new Set(),
+    lostParts: new Set(),
     bars: new Map(),
     items: [],
     bulkMg: new Map(),
@@ -112,14 +128,15 @@ export function walkOperations(planned: SidePlan, known: DaySide, at: string, no
     minutesTo: 0,
     complete: true,
   };
-  visit({ planned, known, expected, at, note }, known.species.sideRoot, known.side.massMg);
+  const lost = lostRegions(known.species, known.side.lostParts);
+  visit({ planned, known, expected, at, note, lost }, known.species.sideRoot, known.side.massMg);
   for (const partId of Object.keys(planned.operations)) {
     if (expected.parts.has(partId) && !expected.bars.has(partId)) continue;
-    const lost = known.side.lostParts.includes(partId);
+    const isLost = expected.lostParts.has(partId);
     note(
-      lost ? 'P4' : 'P2',
+      isLost ? 'P4' : 'P2',
       `${at}.operations.${partId}`,
-      lost
+      isLost
         ? 'is lost and is broken down all the same'
         : 'is broken down, but the operations above it do not give it',
     );

@@ -1,8 +1,16 @@
-import type { Bar, Output, Primal, SideFacts, Species } from '@flitchbook/carcass';
+import {
+  allowedOperations,
+  type Bar,
+  isPartLost,
+  lostRegions,
+  type Output,
+  type Primal,
+  type SideFacts,
+  type Species,
+} from '@flitchbook/carcass';
 import { lossBulk, lostBulk } from '../check-plan/walk-operations.ts';
 import type { BarPlan, ItemPiece, RunPlan, SidePlan } from '../cutting-plan.ts';
 import { lengthText, portionText, type ShownIn, weightText } from '../measures.ts';
-import { bulkNote, inBenchOrder } from './bench-order.ts';
 import { listNames, type OwnerNames } from './owners.ts';
 
 /** One piece as the bench and the counter read it. */
@@ -51,12 +59,12 @@ interface Place {
 /** Parts that the chosen operations make, from the whole side down, and those set aside on the way. */
 function walk(work: SideWork, partId: string, found: Place): Place {
   const { species, facts, plan } = work;
-  if (facts.lostParts.includes(partId)) {
+  const part = species.parts[partId];
+  if (part && isPartLost(part, lostRegions(species, facts.lostParts))) {
     found.lost.push(partId);
     return found;
   }
   found.parts.push(partId);
-  const part = species.parts[partId];
   const operation =
     part?.kind === 'primal' ? part.operations.find(({ id }) => id === plan.operations[partId]) : undefined;
   for (const output of operation?.outputs ?? []) if (output.to === 'part') walk(work, output.id, found);
@@ -77,7 +85,9 @@ function nameOf(species: Species, { to, id }: Output): string {
 }
 
 function operationStep(work: SideWork, part: Primal): Draft {
-  const operation = part.operations.find(({ id }) => id === work.plan.operations[part.id]);
+  const operation = allowedOperations(part, work.facts).find(
+    ({ id }) => id === work.plan.operations[part.id],
+  );
   const pieces = work.plan.items
     .filter(({ from }) => from === part.id)
     .map((piece) => itemPiece(work, piece));
@@ -188,21 +198,25 @@ function lostStep({ species, shown, plan }: SideWork, lost: readonly string[]): 
 function bulkSteps({ species, names, shown, plan }: SideWork): Draft[] {
   return Object.values(species.bulks)
     .filter(({ id }) => id !== lossBulk && id !== lostBulk && (plan.bulkMg[id] ?? 0) > 0)
-    .map(({ id, name }) => ({
+    .map(({ id, name, says }) => ({
       part: id,
       action: `Gather ${name.toLowerCase()}`,
-      detail: [`About ${weightText(plan.bulkMg[id] ?? 0, shown)}.`, bulkNote(species.id, id)]
-        .filter((text) => text !== '')
-        .join(' '),
+      detail: [`About ${weightText(plan.bulkMg[id] ?? 0, shown)}.`, says ?? []].flat().join(' '),
       pieces: [],
       to: names.ofShare(plan.shareId) ?? 'the pool of the day',
     }));
 }
 
+/** Parts of one side in the order of the bench. */
+function inBenchOrder({ bench }: Species, parts: readonly string[]): string[] {
+  const first = bench.filter((part) => parts.includes(part));
+  return [...first, ...parts.filter((part) => !bench.includes(part))];
+}
+
 /** Everything to do on one side, in bench order. */
 export function sideSteps(work: SideWork): CutStep[] {
   const { parts, lost } = walk(work, work.species.sideRoot, { parts: [], lost: [] });
-  const cuts = inBenchOrder(work.species.id, parts).flatMap((partId): Draft[] => {
+  const cuts = inBenchOrder(work.species, parts).flatMap((partId): Draft[] => {
     const part = work.species.parts[partId];
     if (part?.kind === 'primal') return [operationStep(work, part)];
     return work.plan.bars.filter(({ bar }) => bar === partId).flatMap((bar) => barSteps(work, bar));

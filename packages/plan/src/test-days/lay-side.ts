@@ -2,7 +2,10 @@ import {
   allowedOperations,
   type BarShape,
   footprint,
+  isOutputLost,
+  isPartLost,
   layRuns,
+  lostRegions,
   mannerShares,
   type Portion,
   type Primal,
@@ -50,6 +53,7 @@ type Draft<T> = { -readonly [K in keyof T]: T[K] };
 /** Lays one side with the measures of the carcass package; weights are rounded together, so that they add up. */
 export class SideLayer {
   readonly #shape: SideShape;
+  readonly #lost: ReadonlySet<string>;
   readonly #day: CuttingDay;
   readonly #wish: SideWish;
   readonly #entries: Entry[] = [];
@@ -64,6 +68,7 @@ export class SideLayer {
     this.#day = day;
     this.#wish = wish;
     this.#shape = shapeSide(species, side);
+    this.#lost = lostRegions(species, side.lostParts);
     this.#plan = {
       sideId: side.sideId,
       animalId: side.animalId,
@@ -118,7 +123,7 @@ export class SideLayer {
 
   #visit(partId: string, massMg: number): void {
     const part = must(this.#shape.species.parts[partId], partId);
-    if (this.#shape.side.lostParts.includes(partId)) this.#addBulk('lost', massMg);
+    if (isPartLost(part, this.#lost)) this.#addBulk('lost', massMg);
     else if (part.kind === 'bar') this.#layBar(must(this.#shape.bars.get(partId), partId));
     else this.#breakDown(part, massMg);
   }
@@ -136,6 +141,8 @@ export class SideLayer {
     operation.outputs.forEach((output, index) => {
       const outputMg = massMg * shareOf(operation.outputs, index);
       if (output.to === 'part') this.#visit(output.id, outputMg);
+      else if (isOutputLost(this.#shape.species, part, operation, output, this.#lost))
+        this.#addBulk('lost', outputMg);
       else if (output.to === 'item') this.#addItem(output.id, partId, outputMg);
       else this.#addBulk(output.id, outputMg);
     });

@@ -10,6 +10,8 @@ export const plank: Species = {
   ribs: { min: 4, max: 12, usual: 8, source: from },
   lengthGrowth: { referenceGrams: 1000, exponent: 0, source: from },
   sideRoot: 'side',
+  regions: {},
+  bench: [],
   parts: {
     side: {
       kind: 'primal',
@@ -47,7 +49,7 @@ export const plank: Species = {
         {
           id: 'ribbed',
           name: 'Ribbed',
-          stations: { ribsLess: 0 },
+          stations: { fromRib: 1 },
           lengthMm: 80,
           lengthSource: from,
           mass: { parts: 80, source: from },
