@@ -1,6 +1,6 @@
-import type { Bar, Manner, Release, Share, Zone } from '../species.ts';
+import type { Bar, Manner, Output, Release, Share, Zone } from '../species.ts';
 import { manner, released } from '../tree-data.ts';
-import { type MiddleForm, part } from './hog-side.ts';
+import { type MiddleForm, middleForms, part, usualMiddle } from './hog-side.ts';
 
 /** How the ribs of the loin come: at their usual length, long and bare, under their fat, or lifted out in one sheet. */
 type Ribs = 'usual' | 'long' | 'capped' | 'gone';
@@ -274,53 +274,34 @@ const bar = (id: string, name: string, zones: readonly Zone[], more: readonly st
   zones,
 });
 
-const place = ({ filletIn }: LoinForm): string => (filletIn ? 'tenderloin in' : 'tenderloin out');
-const regionsIn = ({ filletIn, ribs }: LoinForm): readonly string[] => [
-  ...(filletIn ? ['fillet'] : []),
-  ...(ribs === 'long' ? ['spare-ribs'] : []),
-];
-
-const wholeLoin = (id: string, name: string, form: LoinForm): Bar =>
+/** The loin of a middle: the ends that a moved line took with it are not on it. */
+const loinBar = (id: string, name: string, form: LoinForm, { firstRib, hip, name: lines }: MiddleForm): Bar =>
   bar(
     id,
-    `${name}, ${place(form)}`,
+    `${name}, ${form.filletIn ? 'tenderloin in' : 'tenderloin out'}${lines}`,
     [
-      form.ribs === 'gone' ? bladeRibless() : bladeZone(3),
+      form.ribs === 'gone' ? bladeRibless() : bladeZone(firstRib),
       ribZone(form.ribs),
-      lumbarZone(form, 5),
-      sirloinZone(form.filletIn),
+      lumbarZone(form, hip === 'loin' ? 5 : 4),
+      ...(hip === 'loin' ? [sirloinZone(form.filletIn)] : []),
     ],
-    regionsIn(form),
+    [...(form.filletIn ? ['fillet'] : []), ...(form.ribs === 'long' ? ['spare-ribs'] : [])],
   );
 
-const endOf = ({ filletIn }: LoinForm): string => (filletIn ? 'in' : 'out');
-const centreId = (form: LoinForm, vertebrae: 4 | 5): string =>
-  `loin-centre${form.ribs === 'long' ? '-long' : ''}${vertebrae === 4 ? '-short' : ''}-${endOf(form)}`;
+const loinId = ({ filletIn, ribs }: LoinForm, { suffix }: MiddleForm): string =>
+  `loin${ribs === 'long' ? '-long' : ''}-${filletIn ? 'in' : 'out'}${suffix}`;
 
-const centre = (form: LoinForm, vertebrae: 4 | 5): Bar =>
-  bar(
-    centreId(form, vertebrae),
-    `Centre loin${form.ribs === 'long' ? ' with long bare ribs' : ''}, ${place(form)}`,
-    [ribZone(form.ribs), lumbarZone(form, vertebrae)],
-    regionsIn(form),
+const loinsOf = (middle: MiddleForm): readonly Bar[] =>
+  [out('usual'), within('usual'), out('long'), within('long')].map((form) =>
+    loinBar(loinId(form, middle), form.ribs === 'long' ? 'Loin with long bare ribs' : 'Loin', form, middle),
   );
-
-const usualForms = [out('usual'), within('usual'), out('long'), within('long')] as const;
 
 export const loinBars: readonly Bar[] = [
-  wholeLoin('loin-out', 'Loin', out('usual')),
-  wholeLoin('loin-in', 'Loin', within('usual')),
-  wholeLoin('loin-long-out', 'Loin with long bare ribs', out('long')),
-  wholeLoin('loin-long-in', 'Loin with long bare ribs', within('long')),
-  wholeLoin('loin-capped', 'Loin under its fat', out('capped')),
-  wholeLoin('loin-ribless', 'Loin, ribs lifted', out('gone')),
+  ...middleForms.flatMap(loinsOf),
+  loinBar('loin-capped', 'Loin under its fat', out('capped'), usualMiddle),
+  loinBar('loin-ribless', 'Loin, ribs lifted', out('gone'), usualMiddle),
   bar('loin-front', 'Front of the loin', [bladeZone(3), ribZone('usual')]),
   bar('loin-rear', 'Rear of the loin, tenderloin out', [lumbarZone(out('usual'), 5), sirloinZone(false)]),
-  bar('blade-end', 'Blade end, from rib 3', [bladeZone(3)]),
-  bar('blade-end-from-5', 'Blade end, from rib 5', [bladeZone(5)]),
-  bar('sirloin-out', 'Sirloin', [sirloinZone(false)]),
-  bar('sirloin-in', 'Sirloin, fillet head in', [sirloinZone(true)], ['fillet']),
-  ...usualForms.flatMap((form) => [centre(form, 5), centre(form, 4)]),
 ];
 
 /** Pounds of a bar of the reference side: the sum of its zones. */
@@ -329,16 +310,8 @@ export function loinPounds(id: string): number {
   return zones.reduce((sum, { mass }) => sum + mass.parts, 0);
 }
 
-const loin = (id: string, source = 'nppc-split') => part(id, loinPounds(id), source);
-
-/** What the loin of a middle comes as: one bar by the usual lines, its ends apart where a line was moved. */
-export function loinOf(middle: MiddleForm, filletIn: boolean, ribs: 'usual' | 'long') {
-  const form: LoinForm = { filletIn, ribs };
-  const source = ribs === 'long' ? 'practice' : 'nppc-split';
-  if (middle.suffix === '') return [loin(`loin${ribs === 'long' ? '-long' : ''}-${endOf(form)}`, source)];
-  return [
-    loin(middle.firstRib === 3 ? 'blade-end' : 'blade-end-from-5'),
-    loin(centreId(form, middle.hip === 'loin' ? 5 : 4), source),
-    ...(middle.hip === 'loin' ? [loin(`sirloin-${endOf(form)}`)] : []),
-  ];
+/** What the loin of a middle comes as. */
+export function loinOf(middle: MiddleForm, filletIn: boolean, ribs: 'usual' | 'long'): Output {
+  const id = loinId({ filletIn, ribs }, middle);
+  return part(id, loinPounds(id), ribs === 'long' ? 'practice' : 'nppc-split');
 }

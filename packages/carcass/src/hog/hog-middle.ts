@@ -63,7 +63,7 @@ const lines = (form: MiddleForm, filletIn: boolean): readonly Operation[] => [
     'Part loin and belly',
     'Just past the small eye of muscle under the loin eye, straight down to the bone; mark the ribs from one face, free them from the other.',
     5,
-    [...loinOf(form, filletIn, 'usual'), ...filletHead(form, filletIn), bellyRibbed, backFat, skin],
+    [loinOf(form, filletIn, 'usual'), ...filletHead(form, filletIn), bellyRibbed, backFat, skin],
   ),
   operation(
     'long-bone-line',
@@ -71,7 +71,7 @@ const lines = (form: MiddleForm, filletIn: boolean): readonly Operation[] => [
     'Line 200 mm from the eye: free each rib from the belly along its length and leave it on the loin; the meat between the ribs stays on the belly.',
     9,
     [
-      ...loinOf(form, filletIn, 'long'),
+      loinOf(form, filletIn, 'long'),
       ...filletHead(form, filletIn),
       part('belly-boneless', 15.15, 'practice'),
       bulk('cartilage', 0.4, 'practice'),
@@ -85,7 +85,7 @@ const lines = (form: MiddleForm, filletIn: boolean): readonly Operation[] => [
     'The hard fat over the loin is lifted in one even slab before loin and belly are parted.',
     9,
     [
-      ...loinOf(form, filletIn, 'usual'),
+      loinOf(form, filletIn, 'usual'),
       ...filletHead(form, filletIn),
       bellyRibbed,
       item('back-fat-slab', 4, 'practice', { regions: ['loin'] }),

@@ -24,7 +24,7 @@ export const hogRegions = {
 
 export const shoulderRegions = ['neck', 'jowl', 'butt', 'picnic', 'fore-shank'];
 
-/** What two lines settle for the middle. A moved line leaves the ends of the loin as bars of their own. */
+/** What two lines settle for the middle. */
 export interface MiddleForm {
   /** end of part ids: nothing for the usual lines */
   readonly suffix: '' | '-from-5' | '-hipless' | '-from-5-hipless';
@@ -35,12 +35,17 @@ export interface MiddleForm {
   readonly hip: 'loin' | 'leg';
 }
 
-export const middleForms: readonly MiddleForm[] = [
-  { suffix: '', name: '', firstRib: 3, hip: 'loin' },
-  { suffix: '-from-5', name: ', from rib 5', firstRib: 5, hip: 'loin' },
-  { suffix: '-hipless', name: ', without the hip', firstRib: 3, hip: 'leg' },
-  { suffix: '-from-5-hipless', name: ', from rib 5, without the hip', firstRib: 5, hip: 'leg' },
-];
+export const usualMiddle: MiddleForm = { suffix: '', name: '', firstRib: 3, hip: 'loin' };
+const from5: MiddleForm = { suffix: '-from-5', name: ', from rib 5', firstRib: 5, hip: 'loin' };
+const hipless: MiddleForm = { suffix: '-hipless', name: ', without the hip', firstRib: 3, hip: 'leg' };
+const both: MiddleForm = {
+  suffix: '-from-5-hipless',
+  name: ', from rib 5, without the hip',
+  firstRib: 5,
+  hip: 'leg',
+};
+
+export const middleForms: readonly MiddleForm[] = [usualMiddle, from5, hipless, both];
 
 /** What moves with a line, pounds: two ribs of the blade end; the sirloin and one of five lumbar vertebrae, fillet apart. */
 export const moves = { blade: 2.15, hip: 3.822 } as const;
@@ -66,20 +71,13 @@ const linesOf = ({ suffix, firstRib, hip }: MiddleForm) => {
   ];
 };
 
-const [usual, from5, hipless, both] = middleForms as readonly [
-  MiddleForm,
-  MiddleForm,
-  MiddleForm,
-  MiddleForm,
-];
-
 export const hogSide: Primal = primal('side', 'Side', Object.keys(hogRegions), [
   operation(
     'break-side',
     'Break the side',
     'Shoulder off between ribs 2 and 3, leg off just ahead of the hip; the middle stays whole.',
     6,
-    linesOf(usual),
+    linesOf(usualMiddle),
   ),
   operation(
     'shoulder-at-rib-5',

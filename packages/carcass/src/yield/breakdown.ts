@@ -29,6 +29,14 @@ export interface BreakdownPart {
   readonly operations: readonly BreakdownOperation[];
   /** compartments it holds; undefined off the usual way */
   readonly compartments: readonly number[] | undefined;
+  /** what it is composed of that the usual way has too, by id; undefined where some of it has no namesake there */
+  readonly composition: readonly Ingredient[] | undefined;
+}
+
+/** A share of the side, in the species' data, that is of the same meat as a thing of the usual way. */
+interface Ingredient {
+  readonly id: string;
+  readonly share: number;
 }
 
 /**
@@ -64,7 +72,13 @@ class Layer {
     const seen = this.#indexOf.get(partId);
     if (seen !== undefined) return seen;
     const index = this.parts.length;
-    const entry: Growing<BreakdownPart> = { id: partId, share, operations: [], compartments: undefined };
+    const entry: Growing<BreakdownPart> = {
+      id: partId,
+      share,
+      operations: [],
+      compartments: undefined,
+      composition: undefined,
+    };
     this.#indexOf.set(partId, index);
     this.parts.push(entry);
     const part = this.#species.parts[partId];
@@ -105,6 +119,43 @@ class Layer {
   }
 }
 
+/** Finds the meat of the usual way in a part off it: a blade end cut by another line is meat of the loin all the same. */
+class Composing {
+  readonly #species: Species;
+  readonly #layer: Layer;
+  readonly #held: ReadonlyMap<string, readonly number[]>;
+  /** the bar of the usual way on which a zone lies */
+  readonly #homes = new Map<string, string>();
+
+  constructor(species: Species, layer: Layer, held: ReadonlyMap<string, readonly number[]>) {
+    this.#species = species;
+    this.#layer = layer;
+    this.#held = held;
+    for (const { id, compartments } of layer.parts) {
+      const bar = compartments ? species.parts[id] : undefined;
+      if (bar?.kind === 'bar') for (const zone of bar.zones) this.#homes.set(zone.id, id);
+    }
+  }
+
+  of(index: number): readonly Ingredient[] | undefined {
+    const { id, share, operations } = this.#layer.parts[index] as BreakdownPart;
+    const part = this.#species.parts[id];
+    const [usual] = operations;
+    const found =
+      part?.kind === 'bar'
+        ? part.zones.map((zone, at) => {
+            const home = this.#homes.get(zone.id);
+            const masses = part.zones.map(({ mass }) => mass);
+            return home === undefined ? undefined : [{ id: home, share: share * shareOf(masses, at) }];
+          })
+        : this.#layer.outputs.slice(usual?.from, usual?.to).map((output) => {
+            if (this.#held.has(output.id)) return [{ id: output.id, share: output.share }];
+            return output.makes < 0 ? undefined : this.of(output.makes);
+          });
+    return found.some((each) => each === undefined) ? undefined : found.flatMap((each) => each ?? []);
+  }
+}
+
 /** Lays a species' tree flat. Made once for a species; the same data give the same breakdown. */
 export function breakdownOf(species: Species): Breakdown {
   const layer = new Layer(species);
@@ -113,6 +164,10 @@ export function breakdownOf(species: Species): Breakdown {
   for (const { id, compartments } of layer.parts) if (compartments) held.set(id, [...compartments]);
   for (const { id, to, compartment } of layer.outputs)
     if (to !== 'part' && compartment >= 0) held.set(id, [...(held.get(id) ?? []), compartment]);
+  const composing = new Composing(species, layer, held);
+  layer.parts.forEach((part, index) => {
+    if (!part.compartments) part.composition = composing.of(index);
+  });
   const { parts, outputs, compartments } = layer;
   return { species, parts, outputs, compartments, held };
 }

@@ -49,6 +49,9 @@ export const hogYields: YieldProfile = {
     of: {
       side: { value: 450, source: 'herd-2011-fit' },
       shoulder: { value: 125, source: 'herd-2011-fit' },
+      // The same law in two steps: an upper and a lower half of the shoulder, each with its share of the 125.
+      'upper-shoulder': { value: 63, source: 'herd-2011-fit' },
+      'lower-shoulder': { value: 62, source: 'herd-2011-fit' },
       'middle-fillet-out': { value: 180, source: 'herd-2011-fit' },
       'belly-ribbed': { value: 300, source: 'herd-2011-fit' },
       middle: { value: 100, source: 'spread-assumed' },

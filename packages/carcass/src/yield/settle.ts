@@ -14,12 +14,21 @@ function changes(breakdown: Breakdown, compartments: ArrayLike<number>): Map<str
   return change;
 }
 
+/** What a part weighs off the usual way if its meat weighs what it weighs there. */
+function composedShare(
+  { parts }: Breakdown,
+  makes: number,
+  change: ReadonlyMap<string, number>,
+): number | undefined {
+  return parts[makes]?.composition?.reduce((sum, { id, share }) => sum + share * (change.get(id) ?? 1), 0);
+}
+
 /** Targets may take up to this share of the room that they share with other outputs. */
 const mostAimed = 0.98;
 
 /**
- * Fills an operation off the usual way: parts that other operations make weigh what they weigh there, targets are met
- * as far as there is room, and the other outputs share what is left.
+ * Fills an operation off the usual way: parts that other operations make weigh what they weigh there, targets and parts of
+ * meat that the usual way has too are met as far as there is room, and the other outputs share what is left.
  */
 function fill(
   { breakdown, settled, change, targets }: Filling,
@@ -32,7 +41,7 @@ function fill(
   for (let at = operation.from; at < operation.to; at++) {
     const { makes, key, share, id } = breakdown.outputs[at] as BreakdownOutput;
     const made = makes < 0 ? 0 : (settled.parts[makes] as number);
-    const aimed = made > 0 ? 0 : (targets.get(key) ?? 0);
+    const aimed = made > 0 ? 0 : (targets.get(key) ?? composedShare(breakdown, makes, change) ?? 0);
     settled.outputs[at] = made || aimed || share * (change.get(id) ?? 1);
     if (made > 0) room -= made;
     else if (aimed > 0) sumAimed += aimed;
@@ -47,7 +56,8 @@ function fill(
   for (let at = operation.from; at < operation.to; at++) {
     const { makes, key } = breakdown.outputs[at] as BreakdownOutput;
     if (makes >= 0 && (settled.parts[makes] as number) > 0) continue;
-    const scale = targets.has(key) ? toAimed / sumAimed : toFree / sumFree;
+    const isAimed = (targets.get(key) ?? composedShare(breakdown, makes, change) ?? 0) > 0;
+    const scale = isAimed ? toAimed / sumAimed : toFree / sumFree;
     settled.outputs[at] = scale > 0 ? (settled.outputs[at] as number) * scale : 0;
     if (makes >= 0) settled.parts[makes] = settled.outputs[at] as number;
   }
