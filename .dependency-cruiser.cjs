@@ -41,8 +41,19 @@ module.exports = {
       from: { path: '^(packages|apps)/([^/]+)/' },
       to: {
         path: '^(packages|apps)/[^/]+/src/',
-        pathNot: ['^$1/$2/', '^(packages|apps)/[^/]+/src/index\\.ts$', '^packages/solver/src/worker\\.ts$'],
+        pathNot: [
+          '^$1/$2/',
+          '^(packages|apps)/[^/]+/src/index\\.ts$',
+          '^packages/solver/src/worker\\.ts$',
+          '^packages/db/src/testing/index\\.ts$',
+        ],
       },
+    },
+    {
+      name: 'testing-for-tests-only',
+      severity: 'error',
+      from: { path: '^(packages|apps|scripts)/', pathNot: test },
+      to: { path: '^packages/[^/]+/src/testing/' },
     },
     {
       name: 'services-know-no-hono',

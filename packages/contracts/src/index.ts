@@ -2,6 +2,7 @@ export { parseDayFile } from './day-file/parse-day-file.ts';
 export { knownSpecies, type ParsedDay, usualCounter, usualTools } from './day-file/parsed-day.ts';
 export { type JsonFault, readJson } from './day-file/read-json.ts';
 export { dayFileOf } from './day-file/write-day-file.ts';
+export { shapeFaults } from './shape-faults.ts';
 export * from './wire/animals.ts';
 export { portionShape, readingShape } from './wire/carcass.ts';
 export { lockShape, type TravellingDay, travellingDayShape } from './wire/cutting-day.ts';

@@ -107,6 +107,16 @@ function issueFaults(issue: Issue, input: unknown, base: Path, known: KnownField
 /** Fields of the object that stands at a path. */
 type KnownFields = Map<string, readonly string[]>;
 
+/** Issues of a shape as faults of the value, in the words of the one who wrote it. */
+export const shapeFaults = (
+  issues: readonly Issue[],
+  input: unknown,
+  known: KnownFields = new Map(),
+): readonly FieldFault[] =>
+  issues
+    .flatMap((issue) => issueFaults(issue, input, [], known))
+    .map((fault) => ({ ...fault, says: sentence(fault.says) }));
+
 /**
  * Reads a value by a shape.
  * @returns the value as the shape makes it, or every fault in the words of the one who wrote it; never throws
@@ -127,6 +137,5 @@ export function readShape<Shape extends z.ZodType>(
     },
   });
   if (result.success) return { value: result.data };
-  const faults = result.error.issues.flatMap((issue) => issueFaults(issue, input, [], known));
-  return { faults: faults.map((fault) => ({ ...fault, says: sentence(fault.says) })) };
+  return { faults: shapeFaults(result.error.issues, input, known) };
 }

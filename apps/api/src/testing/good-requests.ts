@@ -1,0 +1,102 @@
+import type { Role } from '@flitchbook/db';
+import type { Endpoint } from '../http/open-api-shape.ts';
+import { animal, order } from './bodies.ts';
+import { type Call, emailOf, password, type ShopIds, type TestShop } from './test-shop.ts';
+
+/** The parts of a request that only a route knows: the rest follows from the document. */
+interface Parts {
+  /** instead of the shop's own ids: an order that may be cancelled, say */
+  readonly ids?: Partial<ShopIds>;
+  readonly body?: unknown;
+  readonly ifMatch?: string;
+  readonly as?: Call['as'];
+}
+
+type Recipe = (shop: TestShop, role: Role | undefined) => Promise<Parts> | Parts;
+
+let day = 0;
+/** A date that no other request opens. */
+const freshDate = (): string => new Date(Date.UTC(2027, 0, 1 + day++)).toISOString().slice(0, 10);
+
+const versionOf = async (shop: TestShop, path: string): Promise<string> =>
+  (await shop.ask({ method: 'GET', path, as: 'owner' })).headers.get('etag') ?? '';
+
+async function animalTag(shop: TestShop): Promise<string> {
+  const answer = await shop.ask({ method: 'GET', path: `/api/days/${shop.own.dayId}/animals`, as: 'owner' });
+  const { animals } = (await answer.json()) as { animals: { animalId: string; version: number }[] };
+  return `"${animals.find(({ animalId }) => animalId === shop.own.animalId)?.version}"`;
+}
+
+async function freshOrder(shop: TestShop): Promise<string> {
+  const answer = await shop.ask({
+    method: 'POST',
+    path: `/api/days/${shop.own.dayId}/orders`,
+    as: 'owner',
+    headers: { 'Idempotency-Key': shop.newKey() },
+    body: order(),
+  });
+  return ((await answer.json()) as { orderId: string }).orderId;
+}
+
+const freshSession = async (shop: TestShop, role: Role | undefined): Promise<Parts> =>
+  role === undefined ? {} : { as: { cookie: await shop.signIn(role) } };
+
+const board = ({ own }: TestShop): string => `/api/days/${own.dayId}/board`;
+const asSent = (): Parts => ({});
+
+/** One for each route, by its operationId; all of them may be sent again and again. */
+const recipes: Readonly<Record<string, Recipe>> = {
+  'session.read': asSent,
+  // Signing in ends the session that the browser had.
+  'session.begin': async (shop, role) => ({
+    ...(await freshSession(shop, role)),
+    body: { email: emailOf('butcher'), password },
+  }),
+  'session.end': freshSession,
+  'session.demo': asSent,
+  'days.list': asSent,
+  'days.open': () => ({ body: { date: freshDate() } }),
+  'boards.read': asSent,
+  'locks.settle': async (shop) => ({ body: { locks: [] }, ifMatch: await versionOf(shop, board(shop)) }),
+  'plans.make': asSent,
+  'plans.try': () => ({ body: { locks: [] } }),
+  'animals.list': asSent,
+  'animals.book': () => ({ body: animal() }),
+  'animals.correct': async (shop) => ({ body: { name: 'Hog 17, again' }, ifMatch: await animalTag(shop) }),
+  'orders.list': asSent,
+  'orders.take': () => ({ body: order() }),
+  'orders.cancel': async (shop) => ({ ids: { orderId: await freshOrder(shop) }, ifMatch: '"1"' }),
+  'cut-list.read': asSent,
+  'cut-list.print': asSent,
+  'service.health': asSent,
+  'service.ready': asSent,
+};
+
+const takesHeader = ({ operation }: Endpoint, name: string): boolean =>
+  operation.parameters?.some((parameter) => parameter.in === 'header' && parameter.name === name) ?? false;
+
+/** The names in a path's braces. */
+export const idsIn = (path: string): readonly (keyof ShopIds)[] =>
+  [...path.matchAll(/\{(\w+)\}/g)].map(([, name]) => name as keyof ShopIds);
+
+export const addressed = (path: string, ids: ShopIds): string =>
+  path.replaceAll(/\{(\w+)\}/g, (_, name: keyof ShopIds) => ids[name]);
+
+/** A request that is right in every way for whoever may make it. */
+export async function goodRequest(
+  shop: TestShop,
+  endpoint: Endpoint,
+  role: Role | undefined,
+  of: ShopIds = shop.own,
+): Promise<Call> {
+  const { method, path, operation } = endpoint;
+  const recipe = recipes[operation.operationId ?? ''];
+  if (!recipe) throw new Error(`${operation.operationId} has no good request in good-requests.ts yet`);
+  const { ids, body, ifMatch, as = role } = await recipe(shop, role);
+  const headers = {
+    ...(takesHeader(endpoint, 'idempotency-key') ? { 'Idempotency-Key': shop.newKey() } : {}),
+    ...(ifMatch === undefined ? {} : { 'If-Match': ifMatch }),
+  };
+  const address = addressed(path, of === shop.own ? { ...of, ...ids } : of);
+  return { method, path: address, as, headers, body };
+}
