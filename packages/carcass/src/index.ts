@@ -1,5 +1,15 @@
+export {
+  type AuditEntry,
+  type AuditFinding,
+  type AuditInput,
+  type AuditSheet,
+  type AuditVerdict,
+  auditSheet,
+} from './audit/audit-sheet.ts';
 export { checkSpecies, type SpeciesFault } from './check-species.ts';
 export { hog } from './hog/hog.ts';
+export { type FarmFigures, type Learned, type LearnedFigure, learnYields } from './learn/learn-yields.ts';
+export { checkMeasured, type MeasuredSide } from './learn/measured-side.ts';
 export * from './ratio.ts';
 export { readingToGrams, type ScaleReading, type WeightUnit } from './reading.ts';
 export { isOutputLost, isPartLost, lostRegions } from './regions.ts';

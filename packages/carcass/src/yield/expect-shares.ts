@@ -8,6 +8,8 @@ export interface YieldBelief {
   /** id of a part, an item or a bulk to its share over the published one */
   readonly shares: Readonly<Record<string, number>>;
   readonly lengths: number;
+  /** mean number of ribs; as published when left out */
+  readonly ribs?: number;
 }
 
 export const asPublished: YieldBelief = { shares: {}, lengths: 1 };

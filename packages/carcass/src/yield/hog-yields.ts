@@ -81,5 +81,10 @@ export const hogYields: YieldProfile = {
   ribs: { mean: 15.5, sd: 0.6, source: 'ribs-2004', sdSource: 'ribs-2004' },
   lengthCvPercent: { value: 3.2, source: 'herd-2011-length' },
   chopsCvPercent: { value: 7.8, source: 'jas-2016' },
+  betweenFarmsPercent: {
+    share: { value: 10, source: 'between-herds' },
+    length: { value: 4, source: 'spread-assumed' },
+    ribs: { value: 3.1, source: 'between-rib-counts' },
+  },
   tapeCvPercent: { value: 5, source: 'tape-2016' },
 };

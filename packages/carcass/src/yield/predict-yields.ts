@@ -72,6 +72,8 @@ export function predictYields(
   const scale = lengthScale(breakdown.species, 2 * sideGrams.mean) * belief.lengths;
   const barUm = barLengths(breakdown.species, profile, scale);
   const ribs =
-    known.ribs === undefined ? ribChances(breakdown.species, profile) : [{ ribs: known.ribs, chance: 1 }];
+    known.ribs === undefined
+      ? ribChances(breakdown.species, profile, belief.ribs)
+      : [{ ribs: known.ribs, chance: 1 }];
   return { chain, sideMg, shares, partMg, outputMg, barUm, ribs };
 }

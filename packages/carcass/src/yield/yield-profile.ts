@@ -72,6 +72,8 @@ export interface YieldProfile {
   readonly lengthCvPercent: Figure;
   /** spread of the length that whole chops take up, and so of their number */
   readonly chopsCvPercent: Figure;
+  /** how much farms differ from each other in the mean of their animals, percent */
+  readonly betweenFarmsPercent: Readonly<Record<'share' | 'length' | 'ribs', Figure>>;
   /** spread of a live weight taken with a tape */
   readonly tapeCvPercent: Figure;
 }
@@ -81,15 +83,19 @@ export interface RibChance {
   readonly chance: number;
 }
 
-const normalDensity = (x: number, { mean, sd }: SpreadFigure): number =>
+const normalDensity = (x: number, mean: number, sd: number): number =>
   Math.exp(-(((x - mean) / sd) ** 2) / 2);
 
 /** How likely each number of ribs is: the normal law of the printed mean and spread, on whole ribs in the printed range. */
-export function ribChances(species: Species, profile: YieldProfile): readonly RibChance[] {
+export function ribChances(
+  species: Species,
+  profile: YieldProfile,
+  meanRibs: number = profile.ribs.mean,
+): readonly RibChance[] {
   const counts: number[] = [];
   for (let ribs = species.ribs.min; ribs <= species.ribs.max; ribs++) counts.push(ribs);
-  if (profile.ribs.sd === 0) return [{ ribs: profile.ribs.mean, chance: 1 }];
-  const densities = counts.map((ribs) => normalDensity(ribs, profile.ribs));
+  if (profile.ribs.sd === 0) return [{ ribs: Math.round(meanRibs), chance: 1 }];
+  const densities = counts.map((ribs) => normalDensity(ribs, meanRibs, profile.ribs.sd));
   const sum = densities.reduce((running, density) => running + density, 0);
   return counts.map((ribs, at) => ({ ribs, chance: (densities[at] as number) / sum }));
 }
