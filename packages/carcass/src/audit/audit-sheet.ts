@@ -38,7 +38,7 @@ export interface AuditFinding {
   readonly says: string;
 }
 
-export interface AuditLine {
+interface AuditLine {
   readonly name: string;
   readonly massMg: number;
   readonly percentOfIn: number;

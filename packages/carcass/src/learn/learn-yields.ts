@@ -32,7 +32,7 @@ export interface FarmFigures {
   readonly figures: readonly LearnedFigure[];
 }
 
-export interface RefusedSide {
+interface RefusedSide {
   readonly sideId: string;
   readonly faults: readonly KnownFault[];
 }

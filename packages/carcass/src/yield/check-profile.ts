@@ -4,11 +4,14 @@ import type { Species } from '../species.ts';
 import { breakdownOf } from './breakdown.ts';
 import type { YieldProfile } from './yield-profile.ts';
 
+const figureFields = new Set(['value', 'mean', 'min', 'share', 'points']);
+
 /** Every `source` and `sdSource` in a value, with the path to it, and every figure that has none. */
 function* figuresOf(value: unknown, at: string): Generator<{ at: string; source: unknown }> {
   if (typeof value !== 'object' || value === null) return;
-  const figured = ['value', 'mean', 'min', 'share', 'points'].some((field) => field in value);
-  for (const [field, inner] of Object.entries(value)) {
+  const entries = Object.entries(value);
+  const figured = entries.some(([field, inner]) => figureFields.has(field) && typeof inner === 'number');
+  for (const [field, inner] of entries) {
     if (field === 'source' || field === 'sdSource') yield { at: `${at}.${field}`, source: inner };
     else yield* figuresOf(inner, at === '' ? field : `${at}.${field}`);
   }
