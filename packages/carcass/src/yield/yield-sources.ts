@@ -30,6 +30,10 @@ export const yieldSources = {
     'Six cuts as shares of the side in the herd of 2011 and in the middle weight class of the 2017 meta-summary differ by 14 % (root mean square of the logarithms); over the root of two this is 10 % a herd (derived).',
   'between-rib-counts':
     'Mean ribs 15.5 (Piétrain cross) and 14.83 (Duroc cross, Frontiers in Genetics 2:18, 2011): 4.4 % apart, over the root of two 3.1 % a herd (derived).',
+  'servings-chart':
+    'National Pork Board purchasing chart: servings a pound by cut, from 1.25 (spareribs) to 6 (bacon).',
+  'freezer-reports':
+    'Freezers as reported: 20 lb a cubic foot (club page), 25.9 (116.7 lb filled 4.5 cu ft, farm page), 35 to 40 lb (extension rule, from memory).',
   'tape-2016':
     'A hog of 300 lb was taped at 276 lb (farm page, 2016); ten percent either way is read as two standard deviations (derived).',
 } as const;
