@@ -22,7 +22,7 @@ export interface ServingsFigure {
 }
 
 /** How much packed meat a freezer holds. */
-export interface FreezerFigure {
+interface FreezerFigure {
   readonly loosestPoundsPerCubicFoot: number;
   readonly tightestPoundsPerCubicFoot: number;
   readonly source: SourceKey;

@@ -14,7 +14,7 @@ import type { CuttingStyle, TakeHomeProfile } from './cutting-style.ts';
 import { type Ending, StyleWalk } from './kept-share.ts';
 
 /** From and to: nine in ten animals give more than the first, and nine in ten less than the second. */
-export interface Span {
+interface Span {
   readonly low: number;
   readonly high: number;
 }
