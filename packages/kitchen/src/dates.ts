@@ -21,3 +21,6 @@ function known(date: string): number {
 
 /** @throws RangeError when there is no such day */
 export const addDays = (date: string, days: number): string => toDate(known(date) + days * dayMs);
+
+/** Days from one date to a later one; negative when it is earlier. @throws RangeError when there is no such day */
+export const daysFromTo = (from: string, to: string): number => (known(to) - known(from)) / dayMs;

@@ -1,3 +1,4 @@
+export * from './blend/blend.ts';
 export { type Caution, cautions } from './cautions.ts';
 export * from './cure/cure-batch.ts';
 export * from './cure/cure-calendar.ts';
@@ -8,3 +9,10 @@ export * from './cure/reckon-cure.ts';
 export { convert, type Substance, substanceNames } from './cure/substances.ts';
 export { usualCureRules } from './cure/usual-cure-rules.ts';
 export type { KitchenFault } from './faults.ts';
+export * from './sausage/batch-papers.ts';
+export { checkKitchenDay } from './sausage/check-kitchen-day.ts';
+export { checkSausagePlan, type SausageFault } from './sausage/check-sausage-plan.ts';
+export * from './sausage/kitchen-day.ts';
+export { type GrindChoice, grindChoices, planSausages } from './sausage/plan-sausages.ts';
+export { type Addition, allergenNames, checkRecipe, type MeatSource, type Recipe } from './sausage/recipe.ts';
+export * from './trim/trim-lot.ts';
