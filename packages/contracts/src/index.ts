@@ -1,7 +1,8 @@
 export { parseDayFile } from './day-file/parse-day-file.ts';
-export { knownSpecies, type ParsedDay, usualCounter, usualTools } from './day-file/parsed-day.ts';
+export { entryOf, knownSpecies, type ParsedDay, usualCounter, usualTools } from './day-file/parsed-day.ts';
 export { type JsonFault, readJson } from './day-file/read-json.ts';
 export { dayFileOf } from './day-file/write-day-file.ts';
+export { valueAt } from './field-path.ts';
 export { shapeFaults } from './shape-faults.ts';
 export * from './wire/animals.ts';
 export { portionShape, readingShape } from './wire/carcass.ts';

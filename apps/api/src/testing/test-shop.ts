@@ -40,6 +40,9 @@ export interface Call {
   readonly body?: unknown;
 }
 
+/** The parsed body of an answer whose shape the test knows. */
+export const bodyOf = async <T>(answer: Response): Promise<T> => (await answer.json()) as T;
+
 /** The real solver, on this thread: days of tests are small. */
 const solver: DaySolver = {
   async solve(day, limits) {
@@ -53,7 +56,7 @@ function must<T>(outcome: Outcome<T>): T {
   throw new Error(`${outcome.type}: ${outcome.says} ${JSON.stringify(outcome.faults ?? [])}`);
 }
 
-function testServices(db: Database): Services {
+export function testServices(db: Database): Services {
   return {
     db: asOpened(db),
     clock: () => new Date('2026-11-25T10:00:00Z'),

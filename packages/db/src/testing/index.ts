@@ -2,9 +2,9 @@
 import { sql } from 'drizzle-orm';
 import type { Database } from '../database.ts';
 import { engineOf } from '../engines/engine.ts';
-import { describeOnBoth, describeOnServer, statement, type Use } from './both-engines.ts';
+import { describeOnBoth, snapshots, statement } from './both-engines.ts';
 
-export { describeOnBoth, describeOnServer, type Use };
+export { describeOnBoth, snapshots };
 
 /** The database as a service opens it: narrowed to no shop yet. */
 export const asOpened = (db: Database): Database => engineOf(db);

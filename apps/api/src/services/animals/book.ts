@@ -1,58 +1,12 @@
 import type { NewAnimal as AnimalOnWire } from '@flitchbook/contracts';
-import {
-  type AnimalRecord,
-  addAnimal,
-  appendAudit,
-  appendLedger,
-  loadCuttingDay,
-  type NewAnimal,
-} from '@flitchbook/db';
-import type { DayAnimal } from '@flitchbook/plan';
+import { type AnimalRecord, addAnimal, appendAudit, appendLedger, loadCuttingDay } from '@flitchbook/db';
 import { done, type Outcome, refused } from '../../refusals.ts';
-import type { TravellingDay } from '../../solve/day-solver.ts';
-import { checkAgainstDay } from '../check-against-day.ts';
 import type { Ctx } from '../ctx.ts';
 import { type OnceAnswer, type OnceKey, once } from '../once.ts';
 import { authorise } from '../roles.ts';
 import { dayUnknown, touch, transact } from '../transact.ts';
+import { checkAnimal, checkFarm } from './check-animal.ts';
 import { animalToStore } from './weigh.ts';
-
-/** The animal as the planner sees it. */
-const dayAnimal = ({
-  animalId,
-  name,
-  speciesId,
-  lostItems,
-  ribs,
-  hanging,
-  facts,
-  sides,
-}: NewAnimal): DayAnimal => ({
-  animalId,
-  name,
-  speciesId,
-  lostItems,
-  sides: sides.map(({ sideId, hand, massMg, lostParts }) => ({
-    sideId,
-    animalId,
-    hand,
-    massMg,
-    carcassGrams: hanging.grams,
-    ribs,
-    facts,
-    lostParts,
-  })),
-});
-
-/** Refused where the animal, put in its place among the day's, does not hold what `checkDay` asks. */
-export function checkAnimal(day: TravellingDay, animal: NewAnimal): Outcome<null> {
-  const place = day.animals.findIndex(({ animalId }) => animalId === animal.animalId);
-  const index = place === -1 ? day.animals.length : place;
-  const animals = day.animals.toSpliced(index, 1, dayAnimal(animal));
-  const faults = checkAgainstDay(day, { ...day, animals }, [{ inDay: `animals[${index}]`, inRequest: '' }]);
-  if (faults.length === 0) return done(null);
-  return refused('animal.invalid', 'The animal cannot be as it is written; errors says why.', { faults });
-}
 
 /** Books an animal for a day. The day is planned again afterwards. */
 export async function bookAnimal(
@@ -79,8 +33,10 @@ export async function bookAnimal(
       if (before.animals.some((known) => known.animalId === animalId)) {
         return refused('animal.already-booked', 'There is an animal with this animalId already.');
       }
-      const checked = checkAnimal(before.cuttingDay, animal.value);
+      const checked = checkAnimal(before.cuttingDay, animal.value, input);
       if (!checked.ok) return checked;
+      const farm = await checkFarm(tx, shopId, animal.value);
+      if (!farm.ok) return farm;
       await addAnimal(tx, touched.value, animal.value);
       const facts = { animalId, grams: animal.value.hanging.grams, speciesId: animal.value.speciesId };
       await appendLedger(tx, { shopId, kind: 'animal.booked', dayId, orderId: null, personId, facts });

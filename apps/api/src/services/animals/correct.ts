@@ -13,7 +13,7 @@ import { done, type Outcome, type Refusal, refused } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
 import { authorise } from '../roles.ts';
 import { dayUnknown, touch, transact } from '../transact.ts';
-import { checkAnimal } from './book.ts';
+import { checkAnimal, checkFarm } from './check-animal.ts';
 import { animalToStore } from './weigh.ts';
 
 export interface Correction {
@@ -65,10 +65,13 @@ async function correctIn(
   const idOf = (hand: 'left' | 'right'): string =>
     known.sides.find((side) => side.hand === hand)?.sideId ?? ctx.ids.newId();
   const sideIds = { left: idOf('left'), right: idOf('right') };
-  const animal = animalToStore(rewritten(known, edit), { animalId, sideIds });
+  const written = rewritten(known, edit);
+  const animal = animalToStore(written, { animalId, sideIds });
   if (!animal.ok) return animal;
-  const checked = checkAnimal(before.cuttingDay, animal.value);
+  const checked = checkAnimal(before.cuttingDay, animal.value, written);
   if (!checked.ok) return checked;
+  const farm = await checkFarm(tx, shopId, animal.value);
+  if (!farm.ok) return farm;
   const outcome = await updateAnimal(tx, day, { animal: animal.value, version: ifVersion });
   if (outcome === 'unknown') return unknown(animalId);
   if (outcome === 'stale') return stale(known.version);

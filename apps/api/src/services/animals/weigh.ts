@@ -1,6 +1,6 @@
 import { readingToGrams, type ScaleReading, splitExactly } from '@flitchbook/carcass';
 import type { NewAnimal as AnimalOnWire } from '@flitchbook/contracts';
-import { knownSpecies } from '@flitchbook/contracts';
+import { entryOf, knownSpecies } from '@flitchbook/contracts';
 import type { NewAnimal, NewSide } from '@flitchbook/db';
 import { done, type FieldFault, type Outcome, refused } from '../../refusals.ts';
 
@@ -79,7 +79,7 @@ export function animalToStore(
     speciesId,
     farmId,
     // An unknown species is refused with the rest of the day.
-    ribs: input.ribs ?? knownSpecies[speciesId]?.ribs.usual ?? 1,
+    ribs: input.ribs ?? entryOf(knownSpecies, speciesId)?.ribs.usual ?? 1,
     hanging: { ...hanging, grams: weighed.value.grams },
     hotOrCold,
     facts,

@@ -104,16 +104,21 @@ async function fillShop(
   for (const [index, order] of ordersOnWire(parsed, animals).entries()) {
     must(await takeOrder(ctx, dayId, order, step(`demo-order-${index}`)));
   }
-  for (const person of signIns) must(await addPerson(ctx, person));
+  for (const person of signIns) {
+    if (!(await isThere(ctx, ctx.actor.shopId, person))) must(await addPerson(ctx, person));
+  }
+}
+
+async function isThere(services: Services, shopId: string, { email }: DemoSignIn): Promise<boolean> {
+  const found = await look(forShop(services.db, shopId), async (tx) =>
+    done(await findSignIn(tx, shopId, email)),
+  );
+  return must(found) !== undefined;
 }
 
 async function isFilled(services: Services, shop: Shop, signIns: readonly DemoSignIn[]): Promise<boolean> {
   const last = signIns.at(-1);
-  if (!last) return true;
-  const found = await look(forShop(services.db, shop.shopId), async (tx) =>
-    done(await findSignIn(tx, shop.shopId, last.email)),
-  );
-  return must(found) !== undefined;
+  return last === undefined || isThere(services, shop.shopId, last);
 }
 
 /**

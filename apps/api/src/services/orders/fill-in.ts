@@ -3,7 +3,7 @@ import type {
   NewOrder as OrderOnWire,
   NewShare as ShareOnWire,
 } from '@flitchbook/contracts';
-import { knownSpecies } from '@flitchbook/contracts';
+import { entryOf, knownSpecies } from '@flitchbook/contracts';
 import type { NewLine, NewOrder, NewShare } from '@flitchbook/db';
 import { type CuttingDay, counterWorth } from '@flitchbook/plan';
 import type { TravellingDay } from '../../solve/day-solver.ts';
@@ -16,7 +16,8 @@ const tables = { item: 'items', stock: 'stocks', bulk: 'bulks' } as const;
 /** The species that is meant where none is named: one of the day's that has the cut, or any that has it. */
 function speciesMeant(day: TravellingDay, cut: string): string {
   const booked = day.animals.map(({ speciesId }) => speciesId);
-  const has = (speciesId: string): boolean => Object.hasOwn(knownSpecies[speciesId]?.cuts ?? {}, cut);
+  const has = (speciesId: string): boolean =>
+    Object.hasOwn(entryOf(knownSpecies, speciesId)?.cuts ?? {}, cut);
   return (
     booked.find(has) ?? Object.keys(knownSpecies).find(has) ?? booked[0] ?? Object.keys(knownSpecies)[0] ?? ''
   );
@@ -24,7 +25,7 @@ function speciesMeant(day: TravellingDay, cut: string): string {
 
 /** What the counter would ask for the cut: worth of what it comes from. */
 function usualPrice(day: CuttingDay, speciesId: string, cut: string): number {
-  const source = day.species[speciesId]?.cuts[cut]?.sources[0];
+  const [source] = entryOf(entryOf(day.species, speciesId)?.cuts ?? {}, cut)?.sources ?? [];
   return source ? counterWorth(day, speciesId, tables[source.from], source.id) : 0;
 }
 
