@@ -2,24 +2,19 @@ import { parseArgs } from 'node:util';
 import { knownSpecies, parseDayFile } from '@flitchbook/contracts';
 import { checkPlan, cutList, fillReport } from '@flitchbook/plan';
 import { planDay } from '@flitchbook/solver';
+import { auditCommand, auditUsage } from './audit-command.ts';
 import { reportText } from './report-text.ts';
-
-/** What a command may touch. */
-export interface Surroundings {
-  /** "-" is standard input. @throws Error when there is no such file */
-  readonly readFile: (name: string) => string;
-  readonly print: (text: string) => void;
-  readonly complain: (text: string) => void;
-}
-
-/** Filled, short, bad input or usage, fault of the program. */
-const exitStatus = { filled: 0, short: 1, badInput: 2, fault: 3 } as const;
+import { exitStatus, faultText, readNumber, type Surroundings } from './surroundings.ts';
+import { yieldCommand } from './yield-command.ts';
+import { yieldUsage } from './yield-request.ts';
 
 const usage = `Usage: flitchbook plan FILE [--json] [--deadline SECONDS] [--gap SHARE] [--seed NUMBER] [--method columns|plain]
        flitchbook check FILE
        flitchbook cuts [--species hog]
-FILE is a day file (docs/day-file.md); - reads standard input.
-Exit status: 0 everything is filled, 1 something is short, 2 bad input, 3 no plan.`;
+${yieldUsage}
+${auditUsage}
+FILE is a day file (docs/day-file.md), of audit and --measured one of docs/yields.md; - reads standard input.
+Exit status: 0 everything is filled or balances, 1 something is short or does not balance, 2 bad input, 3 no plan.`;
 
 function options(args: readonly string[]) {
   return parseArgs({
@@ -39,20 +34,10 @@ function options(args: readonly string[]) {
 
 type Options = ReturnType<typeof options>['values'];
 
-function readNumber(name: string, text: string, min: number, max: number): number {
-  const value = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
-  if (!(value >= min && value <= max))
-    throw new RangeError(`--${name} must be a number from ${min} to ${max}, got "${text}"`);
-  return value;
-}
-
 function readDay(name: string, around: Surroundings) {
   const parsed = parseDayFile(around.readFile(name));
   if ('faults' in parsed) {
-    for (const { at, value, says, line } of parsed.faults) {
-      const place = line === undefined ? name : `${name}:${line}`;
-      around.complain(`${place}: ${at}: ${says} (got ${JSON.stringify(value) ?? 'nothing'})`);
-    }
+    for (const fault of parsed.faults) around.complain(faultText(name, fault));
     return undefined;
   }
   for (const { at, says } of parsed.warnings) around.complain(`${name}: note: ${at}: ${says}`);
@@ -80,7 +65,7 @@ async function plan(name: string, values: Options, around: Surroundings): Promis
   const report = fillReport(parsed.day, made, shown);
   if (values.json) around.print(JSON.stringify({ plan: made, report }));
   else around.print(reportText(cutList(parsed.day, made, shown), report, made.proof));
-  return report.short.promised + report.short.wished > 0 ? exitStatus.short : exitStatus.filled;
+  return report.short.promised + report.short.wished > 0 ? exitStatus.short : exitStatus.fine;
 }
 
 function cuts(speciesId: string, around: Surroundings): number {
@@ -93,7 +78,7 @@ function cuts(speciesId: string, around: Surroundings): number {
   }
   for (const { id, name, says } of Object.values(species.cuts))
     around.print(`${id.padEnd(20)} ${name}. ${says}`);
-  return exitStatus.filled;
+  return exitStatus.fine;
 }
 
 async function run(
@@ -103,7 +88,7 @@ async function run(
 ): Promise<number> {
   if (values.help) {
     around.print(usage);
-    return exitStatus.filled;
+    return exitStatus.fine;
   }
   if (command === 'cuts' && file === undefined) return cuts(values.species, around);
   if (file === undefined || rest.length > 0 || (command !== 'plan' && command !== 'check')) {
@@ -113,7 +98,7 @@ async function run(
   if (command === 'plan') return plan(file, values, around);
   if (!readDay(file, around)) return exitStatus.badInput;
   around.print(`${file} is a good day file.`);
-  return exitStatus.filled;
+  return exitStatus.fine;
 }
 
 const isTheirs = (fault: unknown): boolean =>
@@ -125,6 +110,9 @@ const isTheirs = (fault: unknown): boolean =>
 /** Runs one command. @returns its exit status; never throws */
 export async function runCommand(args: readonly string[], around: Surroundings): Promise<number> {
   try {
+    const [verb, ...rest] = args;
+    if (verb === 'yield') return yieldCommand(rest, around);
+    if (verb === 'audit') return auditCommand(rest, around);
     const { positionals, values } = options(args);
     return await run(positionals, values, around);
   } catch (fault) {

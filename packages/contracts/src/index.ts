@@ -12,3 +12,5 @@ export * from './wire/days.ts';
 export * from './wire/orders.ts';
 export * from './wire/problems.ts';
 export * from './wire/sessions.ts';
+export { parseAuditFile } from './yield-files/audit-file.ts';
+export { parseMeasuredFile } from './yield-files/measured-file.ts';

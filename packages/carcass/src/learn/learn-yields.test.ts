@@ -61,12 +61,18 @@ describe('learning from measured sides', () => {
     const steady = [1.08, 1.05, 1.1, 1.02, 1.07, 1.06, 1.09, 1.04];
     const before = bellyOf(bellies('Bramble Hollow', steady)).value;
     fc.assert(
-      fc.property(fc.oneof(fc.double({ min: 0.05, max: 0.5 }), fc.double({ min: 2.5, max: 8 })), (wild) => {
-        const after = bellyOf(bellies('Bramble Hollow', [...steady, wild]));
-        expect(Math.abs(after.value / before - 1)).toBeLessThan(0.03);
-        expect(after.setAside).toBe(1);
-        expect(after.says).toMatch(/1 side set aside/);
-      }),
+      fc.property(
+        fc.oneof(
+          fc.double({ min: 0.05, max: 0.5, noNaN: true }),
+          fc.double({ min: 2.5, max: 8, noNaN: true }),
+        ),
+        (wild) => {
+          const after = bellyOf(bellies('Bramble Hollow', [...steady, wild]));
+          expect(Math.abs(after.value / before - 1)).toBeLessThan(0.03);
+          expect(after.setAside).toBe(1);
+          expect(after.says).toMatch(/1 side set aside/);
+        },
+      ),
     );
   });
 
@@ -181,11 +187,11 @@ describe('a side that does not balance, or contradicts itself', () => {
     [
       'has a piece that no hog has',
       { weighed: [{ id: 'saddle', grams: 4200 }] },
-      'weighed[0].id',
+      'weighed.saddle',
       /no saddle/,
     ],
-    ['has one piece twice', { weighed: [slab, slab] }, 'weighed[1].id', /twice/],
-    ['has a piece of no weight', { weighed: [{ id: 'ham', grams: 0 }] }, 'weighed[0].grams', /above 0/],
+    ['has one piece twice', { weighed: [slab, slab] }, 'weighed.belly-slab', /twice/],
+    ['has a piece of no weight', { weighed: [{ id: 'ham', grams: 0 }] }, 'weighed.ham', /above 0/],
     [
       'was cut into half a chop',
       { slices: [{ stock: 'loin-boned', thicknessUm: 25_400, kerfUm: 0, pieces: 16.5 }] },

@@ -51,14 +51,12 @@ function weightFaults(breakdown: Breakdown, side: MeasuredSide): KnownFault[] {
   const faults: KnownFault[] = [];
   const ids = new Set(breakdown.outputs.map(({ id }) => id));
   const seen = new Set<string>();
-  for (const [turn, { id, grams }] of side.weighed.entries()) {
-    const at = `weighed[${turn}]`;
-    if (!ids.has(id))
-      faults.push({ at: `${at}.id`, value: id, says: `a ${breakdown.species.name} has no ${id}` });
-    if (seen.has(id))
-      faults.push({ at: `${at}.id`, value: id, says: 'is weighed twice: add the weights up' });
+  for (const { id, grams } of side.weighed) {
+    const at = `weighed.${id}`;
+    if (!ids.has(id)) faults.push({ at, value: id, says: `a ${breakdown.species.name} has no ${id}` });
+    if (seen.has(id)) faults.push({ at, value: id, says: 'is weighed twice: add the weights up' });
     if (!Number.isSafeInteger(grams) || grams <= 0)
-      faults.push({ at: `${at}.grams`, value: grams, says: 'must be a whole number of grams above 0' });
+      faults.push({ at, value: grams, says: 'must be a whole number of grams above 0' });
     seen.add(id);
   }
   for (const [turn, { pieces, thicknessUm, kerfUm }] of side.slices.entries()) {

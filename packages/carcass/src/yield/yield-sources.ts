@@ -36,4 +36,20 @@ export const yieldSources = {
     'Freezers as reported: 20 lb a cubic foot (club page), 25.9 (116.7 lb filled 4.5 cu ft, farm page), 35 to 40 lb (extension rule, from memory).',
   'tape-2016':
     'A hog of 300 lb was taped at 276 lb (farm page, 2016); ten percent either way is read as two standard deviations (derived).',
+  'usda-bulletin':
+    'USDA farmers’ bulletin, Pork: Slaughtering, Cutting, Preserving, and Cooking on the Farm, table 1: U.S. No. 2 hog, percent of the carcass. Gave a check.',
+  leaflet:
+    'Extension leaflet, Pork Processing Options for Consumers (publisher not seen): percent of the carcass of a leaner hog. Gave a check.',
+  washington:
+    'Washington State Department of Agriculture, processing percentage charts: 215 lb live, 150 lb carcass, half of 75 lb. Gave a check.',
+  'half-127': 'Weighed list of one half of 127.5 lb (farm page, 2017). Gave a check.',
+  'half-48': 'Weighed list of one half of 48 lb of a lard breed (farm page). Gave a check.',
+  'carcass-167':
+    'Weighed list of a carcass of 167 lb: 116.7 lb boxed in 4.5 cubic feet (farm page). Gave a check.',
+  'half-143': 'A half of 143.5 lb gave 98 lb of usual cuts (farm page). Gave a check.',
+  'carcass-212':
+    'A carcass of 212 lb gave 190.09 lb, nearly all sliced, without feet and bones (farm page, 2016). Gave a check.',
+  'course-90': 'A pig of 90 kg live dressed just under 65 kg (pig-keeping course). Gave a check.',
+  'half-100': 'What to expect of a half of 100 lb (custom processor). Gave a check.',
+  'half-90': 'One half, the usual carcass being 180 lb (farm page, 2006). Gave a check.',
 } as const;

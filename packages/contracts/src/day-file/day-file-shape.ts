@@ -1,32 +1,11 @@
 import { z } from 'zod';
-import { factShape, handShape, readingShape } from '../wire/carcass.ts';
+import { factShape, handShape } from '../wire/carcass.ts';
 import { rankShape, shareSizeShape } from '../wire/cutting-day.ts';
 import { anyId, listOf, localDate, maybe, nameText, noteText } from '../wire/parts.ts';
-import { type Read, readLength, readReading, readWeight, readWeightRange } from './quantities.ts';
+import { length, reading, weight, weightRange } from './quantity-shapes.ts';
 
-/** A text that is read into something else; a remark travels with it. */
-const readAs = <T>(read: (text: string) => Read<T>, example: string) =>
-  z
-    .string(`must be text in quotes, such as "${example}"`)
-    .max(100)
-    .transform((text, context) => {
-      const result = read(text);
-      if ('value' in result) return result;
-      context.addIssue(result.says);
-      return z.NEVER;
-    });
-
-const length = readAs(readLength, '1 1/4 in');
-const weight = readAs(readWeight, '5 lb');
-const weightRange = readAs(readWeightRange, '3-4 lb');
 /** Read once the currency is known. */
 const priceText = z.string('must be text in quotes, such as "8.50/lb"').max(100);
-
-const reading = z
-  .union([readAs(readReading, '184 lb'), readingShape.transform((value) => ({ value }))], {
-    error: 'must be a weight such as "184 lb", or {"text": "184", "unit": "lb"}',
-  })
-  .transform(({ value }) => value);
 
 const pieces = z.int().min(1).max(9999);
 const percent = z.int().min(0).max(100);

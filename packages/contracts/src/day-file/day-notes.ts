@@ -1,6 +1,6 @@
 import type { DayFault } from '@flitchbook/plan';
 import { sentence, valueAt } from '../field-path.ts';
-import type { DayFileFault } from './parsed-day.ts';
+import type { FileFault } from '../json-file.ts';
 
 /** Names of fields in the day against their names in the file, after the place they stand in. */
 const renamed: readonly (readonly [RegExp, string])[] = [
@@ -35,8 +35,8 @@ const pathsInText = /\b(?:animals|lines|shares|locks)\[\d+\](?:\.[a-zA-Z]+|\[\d+
 
 /** Collects what is wrong with a day file and says where in the file it stands. */
 export class DayFileNotes {
-  readonly faults: DayFileFault[] = [];
-  readonly warnings: DayFileFault[] = [];
+  readonly faults: FileFault[] = [];
+  readonly warnings: FileFault[] = [];
   readonly #file: unknown;
   readonly #places = new Map<string, string>();
 

@@ -1,11 +1,6 @@
 import { hog, type ScaleReading, type Species } from '@flitchbook/carcass';
 import type { Counter, CuttingDay } from '@flitchbook/plan';
-import type { FieldFault } from '../wire/problems.ts';
-
-/** What is wrong in a day file: the field as the file calls it, its value, a sentence, and the line of the text. */
-export interface DayFileFault extends FieldFault {
-  readonly line?: number;
-}
+import type { FileFault } from '../json-file.ts';
 
 export interface DayFileShop {
   readonly name: string;
@@ -40,11 +35,11 @@ export interface ParsedDay {
   readonly weighed: readonly WeighedAnimal[];
   readonly orders: readonly DayFileOrder[];
   /** what was taken other than it is written, or will come out other than expected */
-  readonly warnings: readonly DayFileFault[];
+  readonly warnings: readonly FileFault[];
 }
 
 export interface FaultyDay {
-  readonly faults: readonly DayFileFault[];
+  readonly faults: readonly FileFault[];
 }
 
 export const knownSpecies: Readonly<Record<string, Species>> = { hog };

@@ -1,0 +1,136 @@
+import {
+  cautiousHigh,
+  cautiousLow,
+  type Estimate,
+  type FarmFigures,
+  type PieceForecast,
+  predictPieces,
+  type SideShape,
+  type TakeHome,
+  type TakeHomeLine,
+  type YieldModel,
+  type YieldPrediction,
+} from '@flitchbook/carcass';
+import { lengthText, type ShownIn, weightText } from '@flitchbook/plan';
+
+export interface YieldAnswer {
+  readonly model: YieldModel;
+  readonly prediction: YieldPrediction;
+  /** the side at its mean */
+  readonly shape: SideShape;
+  readonly homes: readonly TakeHome[];
+  readonly confidence: number;
+  readonly sides: 1 | 2;
+}
+
+const rule = '─'.repeat(78);
+const inch = 25_400;
+/** A saw and its usual kerf (common practice, no source). */
+const tools = { saw: true, kerfUm: 2000 };
+
+const span = (low: number, high: number, shown: ShownIn): string =>
+  `${weightText(low, shown)} to ${weightText(high, shown)}`;
+
+function chainText({ prediction, confidence }: YieldAnswer, shown: ShownIn): string[] {
+  const names = { live: 'live', hot: 'hanging, hot', cold: 'hanging, cold', side: 'one side' } as const;
+  return prediction.chain.map(({ stage, weighed, grams, loses }) => {
+    const mg = { mean: grams.mean * 1000, sd: grams.sd * 1000 };
+    const range =
+      weighed || mg.sd === 0
+        ? ''
+        : ` (${span(cautiousLow(mg, confidence), cautiousHigh(mg, confidence), shown)})`;
+    return `  ${names[stage].padEnd(14)} ${weightText(mg.mean, shown)}${range}${loses === '' ? '' : `; off: ${loses}`}`;
+  });
+}
+
+function partsText({ model, prediction, confidence }: YieldAnswer, shown: ShownIn): string[] {
+  const { breakdown, species } = model;
+  const line = (name: string, mg: Estimate, depth: number): string => {
+    const share = (100 * mg.mean) / prediction.sideMg.mean;
+    const label = `${'  '.repeat(depth + 1)}${name}`.padEnd(40);
+    return `${label}${share.toFixed(1).padStart(5)} %  ${weightText(mg.mean, shown)}, at least ${weightText(cautiousLow(mg, confidence), shown)}`;
+  };
+  const visit = (index: number, depth: number): string[] => {
+    const { id, operations } = breakdown.parts[index] as (typeof breakdown.parts)[number];
+    const mass = prediction.partMg.get(id);
+    if (!mass) return [];
+    const [usual] = operations;
+    const below = breakdown.outputs.slice(usual?.from ?? 0, usual?.to ?? 0).flatMap((output) => {
+      if (output.makes >= 0) return visit(output.makes, depth + 1);
+      const mg = prediction.outputMg.get(output.key);
+      const name = (output.to === 'item' ? species.items : species.bulks)[output.id]?.name ?? output.id;
+      return mg ? [line(name, mg, depth + 1)] : [];
+    });
+    return [line(species.parts[id]?.name ?? id, mass, depth), ...below];
+  };
+  return visit(0, 0);
+}
+
+function slicesText({ model, prediction, shape, confidence }: YieldAnswer, shown: ShownIn): string[] {
+  const portion = { by: 'thickness', um: inch } as const;
+  return Object.values(model.species.stocks).flatMap(({ id, name }) => {
+    const wanted = { stock: id, portion, tools };
+    const forecast: PieceForecast | undefined = predictPieces(
+      model.yields,
+      prediction,
+      shape,
+      wanted,
+      confidence,
+    );
+    if (!forecast) return [];
+    const { usableUm, pieces, cautiousPieces, pieceMg } = forecast;
+    return [
+      `  ${name.padEnd(38)}${lengthText(usableUm.mean, shown)}: ${pieces} of ${lengthText(inch, shown)}, ${cautiousPieces} to promise, ${weightText(pieceMg.mean, shown)} each`,
+    ];
+  });
+}
+
+const listText = (lines: readonly TakeHomeLine[], shown: ShownIn): string =>
+  lines.map(({ name, massMg }) => `${name} ${weightText(massMg.mean, shown)}`).join('; ') || 'nothing';
+
+function homeText(home: TakeHome, shown: ShownIn): string[] {
+  const { style, boxed, percent, declined, lost, servings, freezerCubicFeet } = home;
+  const litres = (cubicFeet: number): string => (cubicFeet * 28.316_846_592).toFixed(0);
+  return [
+    `  ${style.name}: ${span(boxed.low, boxed.high, shown)} boxed, ${percent.low.toFixed(0)} to ${percent.high.toFixed(0)} % of what hangs cold`,
+    `    ${style.says}`,
+    `    stays behind: ${listText(declined, shown)}`,
+    `    lost: ${listText(lost, shown)}`,
+    `    about ${servings.low} to ${servings.high} servings; a freezer of ${freezerCubicFeet.low.toFixed(1)} to ${freezerCubicFeet.high.toFixed(1)} cubic feet (${litres(freezerCubicFeet.low)} to ${litres(freezerCubicFeet.high)} l)`,
+  ];
+}
+
+/** What an animal gives, for people. */
+export function yieldText(answer: YieldAnswer, shown: ShownIn): string {
+  const { model, prediction, homes, confidence, sides } = answer;
+  const likely = prediction.ribs.filter(({ chance }) => chance >= 0.005);
+  const ribs = likely
+    .map(({ ribs: count, chance }) => `${count} (${(100 * chance).toFixed(0)} %)`)
+    .join(', ');
+  const many = `${(100 * confidence).toFixed(0)} of 100 animals`;
+  return [
+    `${model.species.name}: the way to one side`,
+    ...chainText(answer, shown),
+    rule,
+    `What one side gives the usual way: share, mean, and what ${many} reach`,
+    ...partsText(answer, shown),
+    rule,
+    `Ribs: ${ribs}`,
+    `Slices of one inch, if the whole stretch is cut into them`,
+    ...slicesText(answer, shown),
+    rule,
+    `Taken home of ${sides === 1 ? 'one side' : 'both sides'}; curing and smoking not counted`,
+    ...homes.flatMap((home) => homeText(home, shown)),
+  ].join('\n');
+}
+
+/** What is believed of a farm, and why. */
+export function beliefText({ farm, figures }: FarmFigures): string {
+  const head =
+    farm === null ? 'What is believed of a farm that nothing was weighed of' : `What is believed of ${farm}`;
+  const lines =
+    figures.length === 0
+      ? ['  As published: nothing was weighed yet.']
+      : figures.map(({ says }) => `  ${says}`);
+  return [rule, head, ...lines].join('\n');
+}
