@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { type AuditVerdict, auditSheet } from '@flitchbook/carcass';
 import { parseAuditFile } from '@flitchbook/contracts';
 import { type ShownIn, weightText } from '@flitchbook/plan';
+import { wrap } from './lines.ts';
 import { exitStatus, faultText, type Surroundings } from './surroundings.ts';
 
 export const auditUsage = `       flitchbook audit FILE [--json] [--unit lb|kg]`;
@@ -9,7 +10,7 @@ export const auditUsage = `       flitchbook audit FILE [--json] [--unit lb|kg]`
 export function readUnit(unit: string | undefined): ShownIn {
   if (unit === undefined) return {};
   if (unit !== 'lb' && unit !== 'kg') throw new RangeError(`--unit must be lb or kg, got "${unit}"`);
-  return { weightUnit: unit };
+  return { weightUnit: unit, lengthUnit: unit === 'lb' ? 'in' : 'mm' };
 }
 
 function auditText(name: string, verdict: AuditVerdict, shown: ShownIn): string {
@@ -25,7 +26,10 @@ function auditText(name: string, verdict: AuditVerdict, shown: ShownIn): string 
     ),
     `  out in all       ${weightText(outMg, shown)}, ${outPercent.toFixed(1)} %`,
     ...findings.map(({ kind, at, says }) =>
-      [kind === 'rounding' ? '  remark' : '  WRONG', at, says].filter((text) => text !== '').join(': '),
+      wrap(
+        [kind === 'rounding' ? 'remark' : 'WRONG', at, says].filter((text) => text !== '').join(': '),
+        '  ',
+      ),
     ),
     balances ? 'It balances.' : 'It does not balance.',
   ].join('\n');

@@ -1,19 +1,5 @@
 import type { CutList, CutStep, FillReport, Proof, SideCutList } from '@flitchbook/plan';
-
-const rule = '─'.repeat(78);
-
-function wrap(text: string, indent: string): string {
-  const lines: string[] = [];
-  let line = indent;
-  for (const word of text.split(' ')) {
-    if (line.length + word.length + 1 > 78 && line.trim() !== '') {
-      lines.push(line);
-      line = indent;
-    }
-    line = line === indent ? `${indent}${word}` : `${line} ${word}`;
-  }
-  return [...lines, line].join('\n');
-}
+import { rule, wrap } from './lines.ts';
 
 /** Pieces that are alike stand on one line: how many, of what size, for whom. */
 function pieceLines(step: CutStep): string[] {

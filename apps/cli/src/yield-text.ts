@@ -12,6 +12,7 @@ import {
   type YieldPrediction,
 } from '@flitchbook/carcass';
 import { lengthText, type ShownIn, weightText } from '@flitchbook/plan';
+import { rule, wrap } from './lines.ts';
 
 export interface YieldAnswer {
   readonly model: YieldModel;
@@ -23,7 +24,6 @@ export interface YieldAnswer {
   readonly sides: 1 | 2;
 }
 
-const rule = '─'.repeat(78);
 const inch = 25_400;
 /** A saw and its usual kerf (common practice, no source). */
 const tools = { saw: true, kerfUm: 2000 };
@@ -39,7 +39,8 @@ function chainText({ prediction, confidence }: YieldAnswer, shown: ShownIn): str
       weighed || mg.sd === 0
         ? ''
         : ` (${span(cautiousLow(mg, confidence), cautiousHigh(mg, confidence), shown)})`;
-    return `  ${names[stage].padEnd(14)} ${weightText(mg.mean, shown)}${range}${loses === '' ? '' : `; off: ${loses}`}`;
+    const off = loses === '' ? [] : [wrap(`off: ${loses}`, ' '.repeat(17))];
+    return [`  ${names[stage].padEnd(14)} ${weightText(mg.mean, shown)}${range}`, ...off].join('\n');
   });
 }
 
@@ -80,7 +81,7 @@ function slicesText({ model, prediction, shape, confidence }: YieldAnswer, shown
     if (!forecast) return [];
     const { usableUm, pieces, cautiousPieces, pieceMg } = forecast;
     return [
-      `  ${name.padEnd(38)}${lengthText(usableUm.mean, shown)}: ${pieces} of ${lengthText(inch, shown)}, ${cautiousPieces} to promise, ${weightText(pieceMg.mean, shown)} each`,
+      `  ${name.padEnd(39)} ${lengthText(usableUm.mean, shown)}: ${pieces} of ${lengthText(inch, shown)}, ${cautiousPieces} to promise, ${weightText(pieceMg.mean, shown)} each`,
     ];
   });
 }
@@ -91,12 +92,19 @@ const listText = (lines: readonly TakeHomeLine[], shown: ShownIn): string =>
 function homeText(home: TakeHome, shown: ShownIn): string[] {
   const { style, boxed, percent, declined, lost, servings, freezerCubicFeet } = home;
   const litres = (cubicFeet: number): string => (cubicFeet * 28.316_846_592).toFixed(0);
+  const size = (cubicFeet: number): string => `${cubicFeet.toFixed(1)} cu ft (${litres(cubicFeet)} l)`;
   return [
-    `  ${style.name}: ${span(boxed.low, boxed.high, shown)} boxed, ${percent.low.toFixed(0)} to ${percent.high.toFixed(0)} % of what hangs cold`,
-    `    ${style.says}`,
-    `    stays behind: ${listText(declined, shown)}`,
-    `    lost: ${listText(lost, shown)}`,
-    `    about ${servings.low} to ${servings.high} servings; a freezer of ${freezerCubicFeet.low.toFixed(1)} to ${freezerCubicFeet.high.toFixed(1)} cubic feet (${litres(freezerCubicFeet.low)} to ${litres(freezerCubicFeet.high)} l)`,
+    wrap(
+      `${style.name}: ${span(boxed.low, boxed.high, shown)} boxed, ${percent.low.toFixed(0)} to ${percent.high.toFixed(0)} % of what hangs cold`,
+      '  ',
+    ),
+    wrap(style.says, '    '),
+    wrap(`stays behind: ${listText(declined, shown)}`, '    '),
+    wrap(`lost: ${listText(lost, shown)}`, '    '),
+    wrap(
+      `about ${servings.low} to ${servings.high} servings; a freezer of ${size(freezerCubicFeet.low)} to ${size(freezerCubicFeet.high)}`,
+      '    ',
+    ),
   ];
 }
 
@@ -131,6 +139,6 @@ export function beliefText({ farm, figures }: FarmFigures): string {
   const lines =
     figures.length === 0
       ? ['  As published: nothing was weighed yet.']
-      : figures.map(({ says }) => `  ${says}`);
+      : figures.map(({ says }) => wrap(says, '  '));
   return [rule, head, ...lines].join('\n');
 }
