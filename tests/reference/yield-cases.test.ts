@@ -132,8 +132,8 @@ describe('spareribs: 2.0 lb of a half of 75 lb, 3.0 of one of 90, 2.8 of one of 
         slices: [],
       }),
     );
-    const [{ belief }] = learnYields(breakdown, yields, sides).farms as [{ belief: typeof asPublished }];
-    const { outputMg } = predictYields(breakdown, yields, sides[0]!.known, belief);
+    const [third] = learnYields(breakdown, yields, sides).farms;
+    const { outputMg } = predictYields(breakdown, yields, sides[0]!.known, third!.belief);
     expect(outputMg.get('belly-ribbed/sheet-ribs/spareribs')!.mean / poundMg).toBeCloseTo(2.8, 0);
   });
 });
