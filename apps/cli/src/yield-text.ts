@@ -1,13 +1,13 @@
 import {
   cautiousHigh,
   cautiousLow,
-  type Estimate,
   type FarmFigures,
   type PieceForecast,
   predictPieces,
   type SideShape,
   type TakeHome,
   type TakeHomeLine,
+  usualRows,
   type YieldModel,
   type YieldPrediction,
 } from '@flitchbook/carcass';
@@ -45,26 +45,11 @@ function chainText({ prediction, confidence }: YieldAnswer, shown: ShownIn): str
 }
 
 function partsText({ model, prediction, confidence }: YieldAnswer, shown: ShownIn): string[] {
-  const { breakdown, species } = model;
-  const line = (name: string, mg: Estimate, depth: number): string => {
-    const share = (100 * mg.mean) / prediction.sideMg.mean;
+  return usualRows(model.breakdown, prediction).map(({ name, depth, massMg, percent }) => {
     const label = `${'  '.repeat(depth + 1)}${name}`.padEnd(40);
-    return `${label}${share.toFixed(1).padStart(5)} %  ${weightText(mg.mean, shown)}, at least ${weightText(cautiousLow(mg, confidence), shown)}`;
-  };
-  const visit = (index: number, depth: number): string[] => {
-    const { id, operations } = breakdown.parts[index] as (typeof breakdown.parts)[number];
-    const mass = prediction.partMg.get(id);
-    if (!mass) return [];
-    const [usual] = operations;
-    const below = breakdown.outputs.slice(usual?.from ?? 0, usual?.to ?? 0).flatMap((output) => {
-      if (output.makes >= 0) return visit(output.makes, depth + 1);
-      const mg = prediction.outputMg.get(output.key);
-      const name = (output.to === 'item' ? species.items : species.bulks)[output.id]?.name ?? output.id;
-      return mg ? [line(name, mg, depth + 1)] : [];
-    });
-    return [line(species.parts[id]?.name ?? id, mass, depth), ...below];
-  };
-  return visit(0, 0);
+    const least = weightText(cautiousLow(massMg, confidence), shown);
+    return `${label}${percent.toFixed(1).padStart(5)} %  ${weightText(massMg.mean, shown)}, at least ${least}`;
+  });
 }
 
 function slicesText({ model, prediction, shape, confidence }: YieldAnswer, shown: ShownIn): string[] {

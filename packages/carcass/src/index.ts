@@ -35,4 +35,5 @@ export * from './yield/lean.ts';
 export { type PieceForecast, predictPieces } from './yield/predict-pieces.ts';
 export { predictYields, type YieldPrediction } from './yield/predict-yields.ts';
 export type { Settled } from './yield/settle.ts';
-export { ribChances, type YieldProfile } from './yield/yield-profile.ts';
+export { type UsualRow, usualRows } from './yield/usual-rows.ts';
+export { type RibChance, ribChances, type YieldProfile } from './yield/yield-profile.ts';

@@ -41,6 +41,9 @@ export function DaysPage({ client }: { readonly client: Client }) {
   return (
     <div class="days">
       <h1>{words.cuttingDays}</h1>
+      <p>
+        <Link to="/yields">{words.yields.link}</Link>
+      </p>
       {got === null && <Waiting says={words.failures.loadingDays} />}
       {got?.ok && got.value.days.length === 0 && (
         <Failure isPart={true} title={words.failures.noDaysTitle} says={words.failures.noDays} />

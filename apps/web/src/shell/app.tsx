@@ -47,21 +47,24 @@ function useFocusOnArrival(): void {
   }, [path.value]);
 }
 
-/** The pages of a day are fetched when a day is first opened: the door and the list of days stay light. */
-function LazyDayPages(props: DayPagesProps) {
-  const [pages, setPages] = useState<{ readonly show: ComponentType<DayPagesProps> } | 'missing' | null>(
-    null,
-  );
+interface FetchedProps<P> {
+  readonly fetch: () => Promise<ComponentType<P>>;
+  readonly given: P;
+}
+
+/** Pages that are fetched when they are first opened: the door and the list of days stay light. */
+function Fetched<P extends object>({ fetch, given }: FetchedProps<P>) {
+  const [pages, setPages] = useState<{ readonly show: ComponentType<P> } | 'missing' | null>(null);
   const fetchPages = (): void => {
     setPages(null);
-    import('./day-pages.tsx').then(
-      ({ DayPages }) => setPages({ show: DayPages }),
+    fetch().then(
+      (show) => setPages({ show }),
       () => setPages('missing'),
     );
   };
   useEffect(fetchPages, []);
   if (pages === null) return <Waiting says={words.failures.loading} />;
-  if (pages !== 'missing') return <pages.show {...props} />;
+  if (pages !== 'missing') return <pages.show {...given} />;
   return (
     <Failure
       title={words.failures.noNetworkTitle}
@@ -71,6 +74,9 @@ function LazyDayPages(props: DayPagesProps) {
     />
   );
 }
+
+const dayPages = () => import('./day-pages.tsx').then(({ DayPages }) => DayPages);
+const yieldsPage = () => import('../yields/yields-page.tsx').then((page) => page.YieldsPage);
 
 interface PageProps extends Pick<AppProps, 'client' | 'newKey'> {
   readonly session: Session;
@@ -82,10 +88,12 @@ function Page(props: PageProps) {
   switch (route.page) {
     case 'days':
       return <DaysPage client={props.client} />;
+    case 'yields':
+      return <Fetched key="yields" fetch={yieldsPage} given={{ units: props.session.shop }} />;
     case 'unknown':
       return <Failure title={words.failures.notThereTitle} says={words.failures.notThere} />;
     default:
-      return <LazyDayPages {...props} {...route} />;
+      return <Fetched<DayPagesProps> key="day" fetch={dayPages} given={{ ...props, ...route }} />;
   }
 }
 

@@ -3,6 +3,8 @@ import { routeOf } from './route.ts';
 
 it.each([
   ['/', { page: 'days' }],
+  ['/yields', { page: 'yields' }],
+  ['/yields/hog', { page: 'unknown' }],
   ['/days/d1', { page: 'board', dayId: 'd1' }],
   ['/days/d1/', { page: 'board', dayId: 'd1' }],
   ['/days/d1/new-order', { page: 'new-order', dayId: 'd1' }],

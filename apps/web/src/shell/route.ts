@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 
 /** A page of the app. */
 export type Route =
-  | { readonly page: 'days' }
+  | { readonly page: 'days' | 'yields' }
   | { readonly page: 'board' | 'new-order'; readonly dayId: string }
   | { readonly page: 'unknown' };
 
@@ -18,6 +18,7 @@ function decoded(part: string): string | null {
 export function routeOf(path: string): Route {
   const [first, coded, last, ...rest] = path.split('/').filter((part) => part !== '');
   if (first === undefined) return { page: 'days' };
+  if (first === 'yields' && coded === undefined) return { page: 'yields' };
   const dayId = coded === undefined ? null : decoded(coded);
   if (first !== 'days' || dayId === null || rest.length > 0) return { page: 'unknown' };
   if (last === undefined) return { page: 'board', dayId };

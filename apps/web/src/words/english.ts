@@ -1,4 +1,5 @@
 import { dateText } from './dates.ts';
+import { yieldWords } from './yield-words.ts';
 
 const count = (number: number, one: string, many = `${one}s`): string =>
   `${number} ${number === 1 ? one : many}`;
@@ -286,6 +287,8 @@ export const words = {
     summary: (lines: number, share: boolean) =>
       [count(lines, 'line'), ...(share ? ['one share'] : [])].join(' and '),
   },
+
+  yields: yieldWords,
 
   daysTitle: 'Cutting days – Flitchbook',
   signInTitle: 'Sign in – Flitchbook',

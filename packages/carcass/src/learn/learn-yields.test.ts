@@ -95,7 +95,7 @@ describe('learning from measured sides', () => {
     expect(shop.figures[0]?.says).toMatch(/this shop's/);
   });
 
-  it('gives the same figures in whatever order the sides come', () => {
+  it('Y6: gives the same figures in whatever order the sides come', () => {
     const sides = [...bellies('Bramble Hollow', [1.1, 0.9, 3, 1.2]), ...bellies('Crane Meadow', [1.4, 1])];
     const sorted = learn(sides).farms.map(({ belief }) => belief.shares['belly-slab']!);
     fc.assert(
@@ -145,7 +145,7 @@ describe('learning from measured sides', () => {
   });
 });
 
-describe('a side that does not balance, or contradicts itself', () => {
+describe('Y5: a side that does not balance, or contradicts itself', () => {
   const slab = { id: 'belly-slab', grams: 4200 };
   it.each<[string, Partial<MeasuredSide>, string, RegExp]>([
     [

@@ -66,7 +66,7 @@ describe('what is known of a hog', () => {
 });
 
 describe('the yield figures of the hog', () => {
-  it('all carry a listed source, and name what the tree has', () => {
+  it('Y4: all carry a listed source, and name what the tree has', () => {
     expect(checkProfile(hog, hogYields)).toEqual([]);
   });
 

@@ -59,7 +59,7 @@ function seeded(seed: number): () => number {
 const sum = (values: Iterable<number>): number => [...values].reduce((running, value) => running + value, 0);
 
 describe('shares', () => {
-  it('are above 0 and add up, on the usual way and at every operation, for any hog in range: a moved line conserves mass', () => {
+  it('Y1, Y2: are never below 0 and add up, on the usual way and at every operation, for any hog in range: a moved line conserves mass', () => {
     fc.assert(
       fc.property(anyKnown, anyBelief, (known, belief) => {
         const { compartments, outputs, parts } = expectShares(breakdown, hogYields, known, belief);
@@ -209,7 +209,7 @@ describe('lengths and pieces', () => {
     });
   }
 
-  it('never gives fewer chops from more length', () => {
+  it('Y3: never gives fewer chops from more length', () => {
     fc.assert(
       fc.property(
         anyKnown,
