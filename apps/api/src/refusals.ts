@@ -22,13 +22,25 @@ export const refusals = {
   'animal.unknown': { status: 404, title: 'There is no such animal' },
   'animal.already-booked': { status: 409, title: 'This animal is booked already' },
   'animal.invalid': { status: 422, title: 'The animal cannot be as it is written' },
+  'person.already-there': { status: 409, title: 'Somebody has this address already' },
   'order.unknown': { status: 404, title: 'There is no such order' },
   'order.already-taken': { status: 409, title: 'This order is taken already' },
   'order.already-cancelled': { status: 409, title: 'The order is cancelled already' },
   'order.invalid': { status: 422, title: 'The order cannot be as it is written' },
+  'reservation.not-possible': { status: 409, title: 'The day cannot give this beside what it has promised' },
+  'reservation.lapsed': { status: 409, title: 'The hold has lapsed' },
+  'reservation.not-held': { status: 409, title: 'The order is not held' },
+  'reservation.not-yours-to-hold': {
+    status: 409,
+    title: 'The shop keeps no more for one customer on this day',
+  },
+  'reservation.contended': { status: 503, title: 'Others were faster, several times running' },
+  'day.closed-to-customers': { status: 409, title: 'The day takes no more from customers' },
+  'link.void': { status: 401, title: 'The link is used up, revoked or unknown' },
   'lock.invalid': { status: 422, title: 'A lock does not fit the day' },
   'plan.missing': { status: 409, title: 'The day has no plan yet' },
   'plan.overtaken': { status: 503, title: 'The day changed while it was being planned' },
+  'plan.undecided': { status: 503, title: 'It was not found out in time' },
   'plan.queue-full': { status: 503, title: 'Too many days are being planned' },
   'plan.failed': { status: 500, title: 'The day could not be planned' },
   'plan.faulty': { status: 500, title: 'The plan that was found breaks a rule and was not stored' },
@@ -45,12 +57,22 @@ export interface FieldFault {
   readonly says: string;
 }
 
+/** Of one line of an order: how much of it could be promised, in pieces or grams, and why not all. */
+export interface Instead {
+  readonly lineId: string;
+  readonly asked: number;
+  readonly possible: number;
+  readonly says: string;
+}
+
 export interface Refusal {
   readonly ok: false;
   readonly type: RefusalType;
   /** what happened, to whom, and perhaps what to do: two sentences at most */
   readonly says: string;
   readonly faults?: readonly FieldFault[];
+  /** what could be promised instead */
+  readonly instead?: readonly Instead[];
   readonly retryAfterSeconds?: number;
 }
 
@@ -61,5 +83,5 @@ export const done = <T>(value: T): Outcome<T> => ({ ok: true, value });
 export const refused = (
   type: RefusalType,
   says: string,
-  more: Pick<Refusal, 'faults' | 'retryAfterSeconds'> = {},
+  more: Pick<Refusal, 'faults' | 'instead' | 'retryAfterSeconds'> = {},
 ): Refusal => ({ ok: false, type, says, ...more });

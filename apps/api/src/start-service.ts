@@ -11,10 +11,13 @@ import { sessionCookie } from './http/session-cookie.ts';
 import type { Ids } from './ids.ts';
 import type { Log } from './log.ts';
 import type { Services } from './services/ctx.ts';
+import { createLinkLimits } from './services/customers/link-limits.ts';
 import { seedDemo } from './services/demo/seed.ts';
 import { type DemoSignIn, demoSignIns } from './services/demo/sign-ins.ts';
 import { createPasswords } from './services/passwords.ts';
 import { DayKeeper } from './services/plans/day-keeper.ts';
+import { DayTurns } from './services/reservations/day-turns.ts';
+import { KnownRefusals } from './services/reservations/known-refusals.ts';
 import { createSignInLimits } from './services/sessions/sign-in.ts';
 import { networkOf } from './services/try-limits.ts';
 import { SolvePool } from './solve/solve-pool.ts';
@@ -103,7 +106,12 @@ async function answers(db: Database): Promise<boolean> {
 
 const loopback = new Set(['127.0.0.1', '::1', 'localhost']);
 
-function createServices(config: Config, world: World, db: Database): { pool: SolvePool; keeper: DayKeeper } {
+function createServices(
+  config: Config,
+  world: World,
+  db: Database,
+  shopAddress: string,
+): { pool: SolvePool; keeper: DayKeeper } {
   const pool = new SolvePool({
     threads: config.solverThreads,
     waitingMax: 16,
@@ -119,6 +127,8 @@ function createServices(config: Config, world: World, db: Database): { pool: Sol
     solver: pool,
     solveLimits: { deadlineSeconds: config.solverSeconds, gap: 0.01, seed: 1 },
     log: world.log,
+    promises: { turns: new DayTurns(), refusals: new KnownRefusals() },
+    shopAddress,
   });
   return { pool, keeper };
 }
@@ -133,6 +143,7 @@ function createTransport(
   return {
     cookie: sessionCookie(config.publicOrigin?.startsWith('https:') ?? false),
     signInLimits: createSignInLimits(world.nowMs),
+    linkLimits: createLinkLimits(world.nowMs),
     networkOf: (c) => networkOf(getConnInfo(c).remote.address ?? ''),
     isReady,
     demoSignIns: loopback.has(config.host) && config.publicOrigin === null ? demo : [],
@@ -154,7 +165,9 @@ export async function startService(config: Config, world: World): Promise<Runnin
   try {
     db = await openConfigured(config, world);
     await migrate(db);
-    const { pool, keeper } = createServices(config, world, db);
+    const host = config.host.includes(':') ? `[${config.host}]` : config.host;
+    const address = config.publicOrigin ?? `http://${host}:${listening.port}`;
+    const { pool, keeper } = createServices(config, world, db, address);
     const demo = await seed(config, world, keeper.services);
     const opened = db;
     let stopping = false;
@@ -163,9 +176,8 @@ export async function startService(config: Config, world: World): Promise<Runnin
     listening.answerWith((request, env) => app.fetch(request, env));
     pool.warmUp();
     await keeper.catchUp();
-    const host = config.host.includes(':') ? `[${config.host}]` : config.host;
     return {
-      address: config.publicOrigin ?? `http://${host}:${listening.port}`,
+      address,
       engine: `${opened.engine} ${opened.version}`,
       warnings: opened.warnings,
       demoSignIns: transport.demoSignIns,

@@ -43,9 +43,10 @@ export {
   listOrdersOf,
   type Passage,
   passOrder,
+  setAssured,
 } from './queries/orders.ts';
-export { loadPlan, storePlan } from './queries/plans.ts';
-export { appendAudit, appendLedger, listLedger } from './queries/records.ts';
+export { keepPlan, loadPlan, storePlan } from './queries/plans.ts';
+export { appendAudit, appendLedger, listLedger, listLedgerOfDay } from './queries/records.ts';
 export type * from './queries/shapes.ts';
 export { findShopRules, setShopRules } from './queries/shop-rules.ts';
 export {

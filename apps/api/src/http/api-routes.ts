@@ -3,10 +3,12 @@ import type { HttpEnv } from './http-env.ts';
 import type { OpenApiDocument } from './open-api-shape.ts';
 import { animalRoutes } from './routes/animals.ts';
 import { boardRoutes } from './routes/boards.ts';
+import { customerRoutes } from './routes/customers.ts';
 import { cutListRoutes } from './routes/cut-lists.tsx';
 import { dayRoutes } from './routes/days.ts';
 import { healthRoutes } from './routes/health.ts';
 import { orderRoutes } from './routes/orders.ts';
+import { reservationRoutes } from './routes/reservations.ts';
 import { sessionRoutes } from './routes/session.ts';
 
 /** Every described route, chained, so that a typed client knows them all. */
@@ -16,6 +18,8 @@ export const apiRoutes = new OpenAPIHono<HttpEnv>()
   .route('/', boardRoutes)
   .route('/', animalRoutes)
   .route('/', orderRoutes)
+  .route('/', reservationRoutes)
+  .route('/', customerRoutes)
   .route('/', cutListRoutes)
   .route('/', healthRoutes);
 

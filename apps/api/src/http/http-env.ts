@@ -2,6 +2,7 @@ import type { Context } from 'hono';
 import type { Log } from '../log.ts';
 import type { RefusalType } from '../refusals.ts';
 import type { Ctx, Services } from '../services/ctx.ts';
+import type { LinkLimits } from '../services/customers/link-limits.ts';
 import type { DemoSignIn } from '../services/demo/sign-ins.ts';
 import type { Session } from '../services/sessions/read.ts';
 import type { SignInLimits } from '../services/sessions/sign-in.ts';
@@ -11,6 +12,7 @@ import type { SessionCookie } from './session-cookie.ts';
 export interface Transport {
   readonly cookie: SessionCookie;
   readonly signInLimits: SignInLimits;
+  readonly linkLimits: LinkLimits;
   /** the network that a request came from, by its socket: headers can be forged */
   readonly networkOf: (c: Context) => string;
   /** true while the database answers and the service is not stopping */

@@ -23,7 +23,7 @@ export function orProblem<T>(outcome: Outcome<T>): T {
   throw new Problem(outcome);
 }
 
-/** A body of RFC 9457. `errors` names the fields at fault, `instance` the request. */
+/** A body of RFC 9457. `errors` names the fields at fault, `instead` what could be promised, `instance` the request. */
 export function problemResponse(
   c: Context,
   refusal: Refusal,
@@ -38,6 +38,7 @@ export function problemResponse(
     detail: refusal.says,
     instance: `urn:uuid:${c.get('requestId')}`,
     ...(refusal.faults === undefined ? {} : { errors: refusal.faults }),
+    ...(refusal.instead === undefined ? {} : { instead: refusal.instead }),
   };
   const retry =
     refusal.retryAfterSeconds === undefined ? {} : { 'Retry-After': String(refusal.retryAfterSeconds) };

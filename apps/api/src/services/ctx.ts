@@ -3,6 +3,14 @@ import type { Ids } from '../ids.ts';
 import type { Log } from '../log.ts';
 import type { DaySolver, SolveLimits } from '../solve/day-solver.ts';
 import type { Passwords } from './passwords.ts';
+import type { DayTurns } from './reservations/day-turns.ts';
+import type { KnownRefusals } from './reservations/known-refusals.ts';
+
+/** What claims of one process share, to spare each other work. Neither guards anything. */
+interface Promises {
+  readonly turns: DayTurns;
+  readonly refusals: KnownRefusals;
+}
 
 /** What verbs work with. Clock, chance and solver come in here and nowhere else. */
 export interface Services {
@@ -13,6 +21,9 @@ export interface Services {
   readonly solver: DaySolver;
   readonly solveLimits: SolveLimits;
   readonly log: Log;
+  readonly promises: Promises;
+  /** where links in mails lead, without a slash at the end: https://shop.example */
+  readonly shopAddress: string;
   /** told after every change of a day that its plan depends on */
   readonly dayChanged: (shopId: string, dayId: string) => void;
 }

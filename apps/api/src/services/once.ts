@@ -38,6 +38,28 @@ function idempotentRequest(actor: Actor, { key, route, request }: OnceKey): Idem
   return { shopId: actor.shopId, principal, route, key, fingerprint };
 }
 
+const stillRunning = refused(
+  'idempotency.still-running',
+  'A request with this key is still running. Ask again in a moment.',
+  { retryAfterSeconds: 1 },
+);
+const keyReused = refused(
+  'idempotency.key-reused',
+  'This key came with another request before. Make a new key for a new request.',
+);
+
+/** The answer given before to this key, for work that begins before its transaction; undefined where there is none. */
+export async function givenBefore<T>(
+  tx: Tx,
+  actor: Actor,
+  key: OnceKey,
+): Promise<Outcome<OnceAnswer<T> | undefined>> {
+  const before = await beginIdempotent(tx, idempotentRequest(actor, key));
+  if (before.state === 'running') return stillRunning;
+  if (before.state === 'reused') return keyReused;
+  return done(before.state === 'replay' ? { body: before.answer.body as T, replayed: true } : undefined);
+}
+
 /**
  * Runs `effect` unless the key was used before; the answer is stored in the transaction of the effect, so both are there
  * or neither is (IETF draft-ietf-httpapi-idempotency-key-header-07). Refusals are not stored: the request may be sent again.
@@ -54,18 +76,9 @@ export async function once<T>(
     case 'replay':
       return done({ body: before.answer.body as T, replayed: true });
     case 'running':
-      return refused(
-        'idempotency.still-running',
-        'A request with this key is still running. Ask again in a moment.',
-        {
-          retryAfterSeconds: 1,
-        },
-      );
+      return stillRunning;
     case 'reused':
-      return refused(
-        'idempotency.key-reused',
-        'This key came with another request before. Make a new key for a new request.',
-      );
+      return keyReused;
     case 'fresh': {
       const outcome = await effect();
       if (!outcome.ok) return outcome;

@@ -4,6 +4,9 @@ import type { Ctx } from './ctx.ts';
 
 const staff = ['counter', 'butcher', 'owner'] as const;
 
+/** Customers for themselves; the counter and the owner for whoever stands before them. */
+const everyone = ['customer', 'counter', 'owner'] as const;
+
 /** Who may do what. A verb that is not listed here does not exist. */
 export const mayDo = {
   'days.list': staff,
@@ -15,6 +18,19 @@ export const mayDo = {
   'orders.list': staff,
   'orders.take': ['counter', 'owner'],
   'orders.cancel': ['counter', 'owner'],
+  'orders.own': ['customer'],
+  'reservations.quote': everyone,
+  'reservations.hold': everyone,
+  'reservations.reserve': everyone,
+  'reservations.release': everyone,
+  'days.offered': everyone,
+  'days.set-last-call': ['owner'],
+  'rules.read': staff,
+  'rules.set': ['owner'],
+  'shortages.list': staff,
+  'links.send': ['counter', 'owner'],
+  'links.revoke': ['customer', 'counter', 'owner'],
+  'events.follow': staff,
   'locks.settle': ['butcher', 'owner'],
   'plans.make': ['butcher', 'owner'],
   'plans.try': ['butcher', 'owner'],

@@ -31,6 +31,7 @@ const byConstraint: Readonly<Record<string, readonly [RefusalType, string]>> = {
   orders_one_per_id: ['order.already-taken', 'There is an order with this orderId already.'],
   order_lines_one_per_id: ['order.already-taken', 'There is a line with one of these lineIds already.'],
   carcass_shares_one_per_id: ['order.already-taken', 'There is a share with one of these shareIds already.'],
+  people_one_per_email: ['person.already-there', 'Somebody of the shop has this address already.'],
   order_lines_animal_known: ['order.invalid', 'The shop has no animal with the id in onlyAnimal.'],
   carcass_shares_animal_known: ['order.invalid', 'The shop has no animal with the id in onlyAnimal.'],
 };

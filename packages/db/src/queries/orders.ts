@@ -119,29 +119,29 @@ async function readOrders(tx: Tx, shopId: string, which: SQL): Promise<readonly 
 
 const inSeconds = (seconds: number): SQL => sql`now() + make_interval(secs => ${seconds})`;
 
+const heldColumns = ({ holdSeconds, depositMinor }: { holdSeconds: number; depositMinor: number }) => ({
+  state: 'held' as const,
+  assured: true,
+  heldUntil: inSeconds(holdSeconds),
+  depositMinor,
+});
+
 const beginningColumns = (beginning: Beginning) =>
-  beginning.state === 'queued'
-    ? { state: beginning.state }
-    : {
-        state: beginning.state,
-        assured: true,
-        heldUntil: inSeconds(beginning.holdSeconds),
-        depositMinor: beginning.depositMinor,
-      };
+  beginning.state === 'held' ? heldColumns(beginning) : beginning;
 
 /** @throws ConstraintViolation orders_one_per_id, order_lines_one_per_id, order_lines_animal_known, ... and the limits */
 export async function addOrder(
   tx: Tx,
   day: TouchedDay,
   order: NewOrder,
-  beginning?: Beginning,
+  beginning: Beginning = { state: 'standing', assured: false },
 ): Promise<{ readonly number: number }> {
   const { shopId, dayId } = day;
   const { orderId, owner, personId, note, lines, shares } = order;
   const handle = handleOf(tx);
   const number = await nextNumber(tx, shopId, 'order');
   const common = { shopId, dayId, orderId, number, owner, personId, note };
-  await handle.insert(orders).values({ ...common, ...(beginning && beginningColumns(beginning)) });
+  await handle.insert(orders).values({ ...common, ...beginningColumns(beginning) });
   const own = { shopId, orderId };
   if (lines.length > 0) {
     await handle.insert(orderLines).values(lines.map((line, place) => lineRow(own, line, place)));
@@ -181,12 +181,14 @@ export type Passage =
   | { readonly to: 'standing' }
   | { readonly to: 'lapsed' }
   | { readonly to: 'released' }
+  /** a hold that the day can no longer keep: it keeps its number, and with it its turn */
+  | { readonly to: 'queued' }
   | { readonly to: 'held'; readonly holdSeconds: number; readonly depositMinor: number };
 
 function passageColumns(passage: Passage) {
   switch (passage.to) {
     case 'held':
-      return beginningColumns({ ...passage, state: 'held' });
+      return heldColumns(passage);
     case 'standing':
       return { state: passage.to, assured: true, heldUntil: null };
     default:
@@ -201,6 +203,8 @@ const mayPass = (to: Passage['to']): SQL | undefined => {
       return and(eq(orders.state, 'held'), sql`${orders.heldUntil} > now()`);
     case 'lapsed':
       return and(eq(orders.state, 'held'), sql`${orders.heldUntil} <= now()`);
+    case 'queued':
+      return eq(orders.state, 'held');
     case 'released':
       return inArray(orders.state, ['held', 'queued']);
     case 'held':
@@ -232,6 +236,27 @@ export async function passOrder(
     )
     .returning({ version: orders.version });
   return passed?.version;
+}
+
+/** Standing orders that the plan covers now, or does not cover any more. */
+export async function setAssured(
+  tx: Tx,
+  day: Pick<TouchedDay, 'shopId' | 'dayId'>,
+  orderIds: readonly string[],
+  assured: boolean,
+): Promise<void> {
+  if (orderIds.length === 0) return;
+  await handleOf(tx)
+    .update(orders)
+    .set({ assured })
+    .where(
+      and(
+        eq(orders.shopId, day.shopId),
+        eq(orders.dayId, day.dayId),
+        inArray(orders.orderId, [...orderIds]),
+        eq(orders.state, 'standing'),
+      ),
+    );
 }
 
 /** Holds of a shop that the database's clock says have lapsed, by day, oldest order first. */

@@ -4,7 +4,7 @@ import type { PgTable } from 'drizzle-orm/pg-core';
 import type { Tx } from '../database.ts';
 import { handleOf } from '../engines/engine.ts';
 import { cuttingDays, planOperations, planPieces, planSides, plans } from '../schema/index.ts';
-import type { PlanToStore, StoredPlan } from './shapes.ts';
+import type { PlanToStore, StoredPlan, TouchedDay } from './shapes.ts';
 
 type PieceRow = typeof planPieces.$inferInsert;
 type Key = { readonly shopId: string; readonly planId: string };
@@ -132,4 +132,24 @@ export async function loadPlan(tx: Tx, shopId: string, dayId: string): Promise<S
     .from(plans)
     .where(and(eq(plans.shopId, shopId), eq(plans.dayId, dayId)));
   return found && { ...found, madeAt: found.madeAt.toISOString() };
+}
+
+/** The day was touched by something that asks nothing new of it: its plan, if it was of the version before, still fits. */
+export async function keepPlan(tx: Tx, day: TouchedDay): Promise<void> {
+  const handle = handleOf(tx);
+  const { shopId, dayId, version } = day;
+  await handle
+    .update(plans)
+    .set({ dayVersion: version })
+    .where(and(eq(plans.shopId, shopId), eq(plans.dayId, dayId), eq(plans.dayVersion, version - 1)));
+  await handle
+    .update(cuttingDays)
+    .set({ plannedVersion: version })
+    .where(
+      and(
+        eq(cuttingDays.shopId, shopId),
+        eq(cuttingDays.dayId, dayId),
+        eq(cuttingDays.plannedVersion, version - 1),
+      ),
+    );
 }

@@ -28,6 +28,21 @@ export async function listLedger(
   return found.map((row) => ({ ...row, at: row.at.toISOString() }));
 }
 
+/** Entries of one kind about one day, in order. */
+export async function listLedgerOfDay(
+  tx: Tx,
+  shopId: string,
+  dayId: string,
+  kind: string,
+): Promise<readonly LedgerRecord[]> {
+  const found = await handleOf(tx)
+    .select()
+    .from(ledger)
+    .where(and(eq(ledger.shopId, shopId), eq(ledger.dayId, dayId), eq(ledger.kind, kind)))
+    .orderBy(asc(ledger.seq));
+  return found.map((row) => ({ ...row, at: row.at.toISOString() }));
+}
+
 export async function appendAudit(tx: Tx, entry: AuditEntry): Promise<void> {
   await handleOf(tx).insert(audit).values(entry);
 }

@@ -123,8 +123,10 @@ export type NewShare = Omit<CarcassShare, 'orderId' | 'owner'>;
 
 export type { OrderState };
 
-/** How an order begins other than standing. */
+/** How an order begins. */
 export type Beginning =
+  /** assured: the plan that is stored with it covers all of it */
+  | { readonly state: 'standing'; readonly assured: boolean }
   | { readonly state: 'queued' }
   /** lapses after so many seconds of the database's clock */
   | { readonly state: 'held'; readonly holdSeconds: number; readonly depositMinor: number };

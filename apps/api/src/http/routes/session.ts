@@ -12,7 +12,8 @@ import { jsonAnswer, jsonBody, refusing, withBody } from '../route-parts.ts';
 
 const session = sessionShape.meta({ id: 'Session' });
 
-const shown = ({ person, shop }: Session) => ({
+/** Who is signed in, as callers see it. */
+export const sessionOnWire = ({ person, shop }: Session) => ({
   person: { personId: person.personId, name: person.name, role: person.role },
   shop,
 });
@@ -79,12 +80,12 @@ export const sessionRoutes = new OpenAPIHono<HttpEnv>({ defaultHook: refuseShape
     const input = { ...c.req.valid('json'), network: networkOf(c), replaces: cookie.read(c) };
     const { token, ...opened } = orProblem(await signIn(c.get('services'), signInLimits, input));
     cookie.set(c, token);
-    return c.json(shown(opened), 200);
+    return c.json(sessionOnWire(opened), 200);
   })
   .openapi(read, (c) => {
     const found = c.get('session');
     if (!found) throw new Problem(refused('session.required', 'Sign in first, then try again.'));
-    return c.json(shown(found), 200);
+    return c.json(sessionOnWire(found), 200);
   })
   .openapi(end, async (c) => {
     const { cookie } = c.get('transport');

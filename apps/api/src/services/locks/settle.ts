@@ -1,13 +1,13 @@
 import { appendAudit, appendLedger, replaceLocks } from '@flitchbook/db';
-import type { CuttingPlan, Lock } from '@flitchbook/plan';
+import type { Lock } from '@flitchbook/plan';
 import { done, type Outcome, refused } from '../../refusals.ts';
 import type { TravellingDay } from '../../solve/day-solver.ts';
 import { type Board, readBoardIn } from '../boards/read.ts';
 import { checkAgainstDay } from '../check-against-day.ts';
 import type { Ctx } from '../ctx.ts';
 import { loadDay } from '../plans/keep.ts';
-import { solveChecked } from '../plans/solve-checked.ts';
-import { storeChecked } from '../plans/store.ts';
+import { solveKeeping } from '../plans/solve-keeping.ts';
+import { type PlanStoring, storeChecked } from '../plans/store.ts';
 import { authorise } from '../roles.ts';
 import { touch, transact } from '../transact.ts';
 
@@ -27,7 +27,11 @@ export function withLocks(day: TravellingDay, locks: readonly Lock[]): Outcome<T
   return refused('lock.invalid', 'A lock does not fit the day; errors says which.', { faults });
 }
 
-async function storeSettled(ctx: Ctx, settling: Settling, plan: CuttingPlan): Promise<Outcome<Board>> {
+async function storeSettled(
+  ctx: Ctx,
+  settling: Settling,
+  planned: Pick<PlanStoring, 'keeping' | 'orders'>,
+): Promise<Outcome<Board>> {
   const { dayId, ifVersion, locks } = settling;
   const { shopId, personId } = ctx.actor;
   return transact(ctx.db, async (tx) => {
@@ -37,7 +41,7 @@ async function storeSettled(ctx: Ctx, settling: Settling, plan: CuttingPlan): Pr
     const facts = { locks };
     await appendLedger(tx, { shopId, kind: 'locks.settled', dayId, orderId: null, personId, facts });
     await appendAudit(tx, { shopId, personId, action: 'locks.settle', subject: dayId, facts });
-    if (!(await storeChecked(tx, ctx, plan, touched.value.version))) {
+    if (!(await storeChecked(tx, ctx, { ...planned, madeFor: touched.value.version }))) {
       throw new Error(`day ${dayId} moved on while it was locked`);
     }
     return readBoardIn(tx, ctx, dayId);
@@ -50,7 +54,7 @@ export async function settleLocks(ctx: Ctx, settling: Settling): Promise<Outcome
   if (refusal) return refusal;
   const stored = await loadDay(ctx, settling.dayId);
   if (!stored.ok) return stored;
-  const { day, cuttingDay } = stored.value;
+  const { day, cuttingDay, orders } = stored.value;
   if (day.state === 'closed')
     return refused('day.closed', 'The cutting day is closed: nothing on it changes any more.');
   if (day.version !== settling.ifVersion) {
@@ -61,6 +65,6 @@ export async function settleLocks(ctx: Ctx, settling: Settling): Promise<Outcome
   }
   const proposed = withLocks(cuttingDay, settling.locks);
   if (!proposed.ok) return proposed;
-  const plan = await solveChecked(ctx, proposed.value);
-  return plan.ok ? storeSettled(ctx, settling, plan.value) : plan;
+  const keeping = await solveKeeping(ctx, proposed.value, orders);
+  return keeping.ok ? storeSettled(ctx, settling, { keeping: keeping.value, orders }) : keeping;
 }

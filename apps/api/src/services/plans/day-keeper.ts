@@ -2,6 +2,7 @@ import { forShop, listDays, listShops } from '@flitchbook/db';
 import { errorFacts } from '../../log.ts';
 import { done } from '../../refusals.ts';
 import { actAs, type Services } from '../ctx.ts';
+import { promoteQueue } from '../reservations/promote.ts';
 import { look } from '../transact.ts';
 import { keepPlanned } from './keep.ts';
 
@@ -71,8 +72,12 @@ export class DayKeeper {
   async #step(shopId: string, dayId: string): Promise<'over' | 'overtaken'> {
     const actor = { shopId, personId: null, role: 'owner' } as const;
     try {
-      const outcome = await keepPlanned(actAs(this.#services, actor), dayId);
-      if (outcome.ok) return 'over';
+      const ctx = actAs(this.#services, actor);
+      const outcome = await keepPlanned(ctx, dayId);
+      if (outcome.ok) {
+        await ctx.promises.turns.inTurn(dayId, () => promoteQueue(ctx, dayId));
+        return 'over';
+      }
       if (outcome.type === 'plan.overtaken') return 'overtaken';
       this.#services.log({ level: 'warning', event: 'day-left-stale', dayId, refusal: outcome.type });
     } catch (error) {

@@ -2,7 +2,7 @@ import { loadCuttingDay, type StoredDay } from '@flitchbook/db';
 import { done, type Outcome, refused } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
 import { dayUnknown, look, transact } from '../transact.ts';
-import { solveChecked } from './solve-checked.ts';
+import { solveKeeping } from './solve-keeping.ts';
 import { storeChecked } from './store.ts';
 
 /** The day as it stands, in one view of the database. */
@@ -22,12 +22,13 @@ const isPlanned = ({ day }: StoredDay): boolean => day.plannedVersion === day.ve
 export async function keepPlanned(ctx: Ctx, dayId: string): Promise<Outcome<null>> {
   const stored = await loadDay(ctx, dayId);
   if (!stored.ok) return stored;
-  const { day, cuttingDay } = stored.value;
+  const { day, cuttingDay, orders } = stored.value;
   if (isPlanned(stored.value) || day.state === 'closed') return done(null);
-  const plan = await solveChecked(ctx, cuttingDay);
-  if (!plan.ok) return plan;
+  const keeping = await solveKeeping(ctx, cuttingDay, orders);
+  if (!keeping.ok) return keeping;
   return transact(ctx.db, async (tx) => {
-    if (await storeChecked(tx, ctx, plan.value, day.version)) return done(null);
+    if (await storeChecked(tx, ctx, { keeping: keeping.value, orders, madeFor: day.version }))
+      return done(null);
     return refused('plan.overtaken', 'The day changed while it was being planned.', { retryAfterSeconds: 1 });
   });
 }

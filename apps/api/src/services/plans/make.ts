@@ -5,7 +5,7 @@ import { type OnceAnswer, type OnceKey, once } from '../once.ts';
 import { authorise } from '../roles.ts';
 import { transact } from '../transact.ts';
 import { loadDay } from './keep.ts';
-import { solveChecked } from './solve-checked.ts';
+import { solveKeeping } from './solve-keeping.ts';
 import { storeChecked } from './store.ts';
 
 const triesMax = 3;
@@ -13,13 +13,14 @@ const triesMax = 3;
 async function tryOnce(ctx: Ctx, dayId: string, key: OnceKey): Promise<Outcome<OnceAnswer<Board>>> {
   const stored = await loadDay(ctx, dayId);
   if (!stored.ok) return stored;
-  const { day, cuttingDay } = stored.value;
+  const { day, cuttingDay, orders } = stored.value;
   if (day.state === 'closed') return refused('day.closed', 'The cutting day is closed: its plan stands.');
-  const plan = await solveChecked(ctx, cuttingDay);
-  if (!plan.ok) return plan;
+  const keeping = await solveKeeping(ctx, cuttingDay, orders);
+  if (!keeping.ok) return keeping;
+  const storing = { keeping: keeping.value, orders, madeFor: day.version };
   return transact(ctx.db, (tx) =>
     once(tx, ctx.actor, key, async () => {
-      if (await storeChecked(tx, ctx, plan.value, day.version)) return readBoardIn(tx, ctx, dayId);
+      if (await storeChecked(tx, ctx, storing)) return readBoardIn(tx, ctx, dayId);
       return refused(
         'plan.overtaken',
         `The day changed while it was being planned, ${triesMax} times running.`,

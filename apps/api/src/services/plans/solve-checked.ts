@@ -1,7 +1,7 @@
 import { knownSpecies } from '@flitchbook/contracts';
 import { type CuttingPlan, checkPlan } from '@flitchbook/plan';
 import { done, type Outcome, type Refusal, refused } from '../../refusals.ts';
-import type { SolveAnswer, TravellingDay } from '../../solve/day-solver.ts';
+import type { SolveAnswer, SolveLimits, TravellingDay } from '../../solve/day-solver.ts';
 import type { Services } from '../ctx.ts';
 
 const says: Readonly<Record<'full' | 'late' | 'broken' | 'closed', Refusal>> = {
@@ -31,11 +31,23 @@ function refuseAnswer(
 }
 
 /** A plan of the day that the independent checker has passed: no other plan may be stored or shown. */
-export async function solveChecked(services: Services, day: TravellingDay): Promise<Outcome<CuttingPlan>> {
-  const answer = await services.solver.solve(day, services.solveLimits);
+export const solveChecked = (services: Services, day: TravellingDay): Promise<Outcome<CuttingPlan>> =>
+  solveWithin(services, day, services.solveLimits);
+
+/** As `solveChecked`, with limits of its own. */
+export async function solveWithin(
+  services: Services,
+  day: TravellingDay,
+  limits: SolveLimits,
+): Promise<Outcome<CuttingPlan>> {
+  const answer = await services.solver.solve(day, limits);
   if (!answer.ok) return refuseAnswer(services, day.dayId, answer);
-  const faults = checkPlan({ ...day, species: knownSpecies }, answer.plan);
+  const known = { ...day, species: knownSpecies };
+  const faults = checkPlan(known, answer.plan);
   if (faults.length === 0) return done(answer.plan);
+  const unproven = { ...answer.plan, proof: null };
+  // A search that was cut short may have no bound yet: the plan is good, and nothing is said of how good.
+  if (checkPlan(known, unproven).length === 0) return done(unproven);
   for (const { rule, at } of faults) {
     services.log({ level: 'error', event: 'plan-faulty', dayId: day.dayId, rule, at });
   }

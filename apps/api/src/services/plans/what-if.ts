@@ -1,10 +1,10 @@
 import type { CuttingPlan, Lock } from '@flitchbook/plan';
-import type { Outcome } from '../../refusals.ts';
+import { done, type Outcome } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
 import { withLocks } from '../locks/settle.ts';
 import { authorise } from '../roles.ts';
 import { loadDay } from './keep.ts';
-import { solveChecked } from './solve-checked.ts';
+import { solveKeeping } from './solve-keeping.ts';
 
 /** What the day would come to with these locks. Stores nothing. */
 export async function tryLocks(
@@ -17,5 +17,7 @@ export async function tryLocks(
   const stored = await loadDay(ctx, dayId);
   if (!stored.ok) return stored;
   const proposed = withLocks(stored.value.cuttingDay, locks);
-  return proposed.ok ? solveChecked(ctx, proposed.value) : proposed;
+  if (!proposed.ok) return proposed;
+  const keeping = await solveKeeping(ctx, proposed.value, stored.value.orders);
+  return keeping.ok ? done(keeping.value.plan) : keeping;
 }

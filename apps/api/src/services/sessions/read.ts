@@ -3,7 +3,7 @@ import { done, type Outcome } from '../../refusals.ts';
 import type { Services } from '../ctx.ts';
 import { theShop } from '../shops/the-shop.ts';
 import { look } from '../transact.ts';
-import { tokenHash } from './sign-in.ts';
+import { tokenHash } from './token.ts';
 
 export interface Session {
   readonly person: Person;

@@ -14,6 +14,7 @@ import { HashingBusy } from '../passwords.ts';
 import { theShop } from '../shops/the-shop.ts';
 import { look, transact } from '../transact.ts';
 import { TryCounter } from '../try-limits.ts';
+import { tokenHash } from './token.ts';
 
 export interface SignIn {
   readonly email: string;
@@ -33,8 +34,6 @@ export interface SignedIn {
 
 /** A working day and its overtime. */
 export const sessionSeconds = 14 * 3600;
-
-export const tokenHash = (token: string): string => createHash('sha256').update(token).digest('hex');
 
 /** Tries of signing in: by account and network together, by account (OWASP ASVS 4.0.3, 2.2.1), and by network. */
 export function createSignInLimits(nowMs: () => number) {

@@ -2,7 +2,7 @@ import { appendAudit, endSession } from '@flitchbook/db';
 import { done, type Outcome } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
 import { transact } from '../transact.ts';
-import { tokenHash } from './sign-in.ts';
+import { tokenHash } from './token.ts';
 
 /** Ends the session on the server: its token is worth nothing afterwards. */
 export async function signOut(ctx: Ctx, token: string): Promise<Outcome<null>> {
