@@ -22,6 +22,7 @@ export const refusals = {
   'animal.unknown': { status: 404, title: 'There is no such animal' },
   'animal.already-booked': { status: 409, title: 'This animal is booked already' },
   'animal.invalid': { status: 422, title: 'The animal cannot be as it is written' },
+  'customer.unknown': { status: 404, title: 'There is no such customer' },
   'person.already-there': { status: 409, title: 'Somebody has this address already' },
   'order.unknown': { status: 404, title: 'There is no such order' },
   'order.already-taken': { status: 409, title: 'This order is taken already' },

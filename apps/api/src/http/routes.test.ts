@@ -1,6 +1,7 @@
 import { closeDay, forShop, inTransaction, touchDay } from '@flitchbook/db';
 import { describeOnBoth, withoutTable } from '@flitchbook/db/testing';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { createLinkLimits } from '../services/customers/link-limits.ts';
 import { animal, line, order } from '../testing/bodies.ts';
 import { endpoints, expectDescribed } from '../testing/described-answers.ts';
 import { addressed, goodRequest, idsIn } from '../testing/good-requests.ts';
@@ -35,7 +36,8 @@ describeOnBoth('the routes', (db) => {
   beforeAll(async () => {
     shop = await openTestShop(db());
     shop.transport.demoSignIns = [{ name: 'Ada', role: 'owner', email: emailOf('owner'), password: 'shown' }];
-    await answered(find('plans.make'), await goodRequest(shop, find('plans.make'), 'owner'));
+    for (const id of ['rules.set', 'plans.make'])
+      await answered(find(id), await goodRequest(shop, find(id), 'owner'));
   });
 
   /** The answer, held against the document. */
@@ -230,7 +232,14 @@ describeOnBoth('the routes', (db) => {
       const touched = await touchDay(tx, { shopId: shop.own.shopId, dayId });
       if (touched.outcome === 'touched') await closeDay(tx, touched.day);
     });
-    for (const id of ['orders.take', 'locks.settle', 'plans.make'])
+    for (const id of [
+      'orders.take',
+      'locks.settle',
+      'plans.make',
+      'reservations.hold',
+      'reservations.quote',
+      'days.set-last-call',
+    ])
       await refuses(find(id), await on(id), 409, 'day.closed');
     const cancel = {
       method: 'DELETE',
@@ -242,7 +251,7 @@ describeOnBoth('the routes', (db) => {
   });
 
   it('takes a key for one request only', async () => {
-    for (const id of ['days.open', 'animals.book', 'orders.take', 'plans.make']) {
+    for (const id of ['days.open', 'animals.book', 'orders.take', 'plans.make', 'reservations.hold']) {
       const endpoint = find(id);
       const first = await goodBy(endpoint);
       await answered(endpoint, first);
@@ -253,6 +262,28 @@ describeOnBoth('the routes', (db) => {
       const path = second.path.replace(shop.own.dayId, String(other.body['dayId']));
       await refuses(endpoint, { ...second, path }, 422, 'idempotency.key-reused');
     }
+  });
+
+  it.each(['reservations.reserve', 'reservations.release'])('%s moves an order on once', async (id) => {
+    const endpoint = find(id);
+    const first = await goodBy(endpoint);
+    await answered(endpoint, first);
+    const headers = { 'Idempotency-Key': shop.newKey() };
+    await refuses(endpoint, { ...first, headers }, 409, 'reservation.not-held');
+    const other = { ...(await goodBy(endpoint)), headers: first.headers ?? {} };
+    await refuses(endpoint, other, 422, 'idempotency.key-reused');
+  });
+
+  it('opens nothing with a token that is none, and counts tries', async () => {
+    const wrong = { ...(await goodBy(find('customers.enter'))), body: { token: 'x'.repeat(43) } };
+    await refuses(find('customers.enter'), wrong, 401, 'link.void');
+    for (const id of ['customers.enter', 'customers.welcome']) {
+      const good = await goodBy(find(id));
+      let last = 0;
+      for (let tries = 0; tries < 80 && last !== 429; tries++) last = (await answered(find(id), good)).status;
+      expect(last).toBe(429);
+    }
+    shop.transport.linkLimits = createLinkLimits(() => performance.now());
   });
 
   it('counts tries of signing in', async () => {

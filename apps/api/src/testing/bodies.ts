@@ -1,4 +1,4 @@
-import type { NewAnimal, NewLine, NewOrder } from '@flitchbook/contracts';
+import type { NewAnimal, NewHold, NewLine, NewOrder } from '@flitchbook/contracts';
 
 /** A hog of 184 lb (the carcass of the National Pork Producers Council's chart), everything kept. */
 export const animal = (change: Partial<NewAnimal> = {}): NewAnimal => ({
@@ -22,6 +22,14 @@ export const line = (change: Partial<NewLine> = {}): NewLine => ({
 export const order = (change: Partial<NewOrder> = {}): NewOrder => ({
   owner: 'Ines Okafor',
   lines: [line()],
+  shares: [],
+  ...change,
+});
+
+/** Little enough for a day to hold many of them. */
+export const hold = (change: Partial<NewHold> = {}): NewHold => ({
+  owner: 'Bram Castellane',
+  lines: [{ cut: 'ground-pork', portion: { by: 'bulk' }, ask: { grams: 50 } }],
   shares: [],
   ...change,
 });

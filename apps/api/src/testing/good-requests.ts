@@ -1,6 +1,8 @@
-import type { Role } from '@flitchbook/db';
+import { randomBytes } from 'node:crypto';
+import { createSignInLink, forShop, inTransaction, type Role } from '@flitchbook/db';
 import type { Endpoint } from '../http/open-api-shape.ts';
-import { animal, order } from './bodies.ts';
+import { tokenHash } from '../services/sessions/token.ts';
+import { animal, hold, order } from './bodies.ts';
 import { type Call, emailOf, password, type ShopIds, type TestShop } from './test-shop.ts';
 
 /** The parts of a request that only a route knows: the rest follows from the document. */
@@ -38,11 +40,49 @@ async function freshOrder(shop: TestShop): Promise<string> {
   return ((await answer.json()) as { orderId: string }).orderId;
 }
 
+/** A hold of the role's own, where the role may have one. */
+async function freshHold(shop: TestShop, role: Role | undefined): Promise<string> {
+  const answer = await shop.ask({
+    method: 'POST',
+    path: `/api/days/${shop.own.dayId}/holds`,
+    as: role === 'customer' ? 'customer' : 'owner',
+    headers: { 'Idempotency-Key': shop.newKey() },
+    body: hold(),
+  });
+  return ((await answer.json()) as { orderId: string }).orderId;
+}
+
+/** The token of a link that was mailed to the shop's customer. */
+async function freshLink({ services, own, newId }: TestShop): Promise<string> {
+  const token = randomBytes(32).toString('base64url');
+  const { shopId, personId } = own;
+  const link = { shopId, personId, linkId: newId(), orderId: null, tokenHash: tokenHash(token) };
+  await inTransaction(forShop(services.db, shopId), (tx) =>
+    createSignInLink(tx, { ...link, lifetimeSeconds: 600 }),
+  );
+  return token;
+}
+
+/** An order of the shop's customer, for who sends a link to it. */
+const customersOrder = async (shop: TestShop): Promise<Parts> => ({
+  ids: { orderId: await freshHold(shop, 'customer') },
+});
+
 const freshSession = async (shop: TestShop, role: Role | undefined): Promise<Parts> =>
   role === undefined ? {} : { as: { cookie: await shop.signIn(role) } };
 
 const board = ({ own }: TestShop): string => `/api/days/${own.dayId}/board`;
 const asSent = (): Parts => ({});
+
+const rules = {
+  holdSeconds: 900,
+  promotedHoldSeconds: 86_400,
+  depositPercent: 20,
+  depositFromMinor: 5000,
+  ordersPerPerson: 500,
+  piecesPerPerson: 500,
+  sharesPerPerson: 2,
+};
 
 /** One for each route, by its operationId; all of them may be sent again and again. */
 const recipes: Readonly<Record<string, Recipe>> = {
@@ -66,6 +106,24 @@ const recipes: Readonly<Record<string, Recipe>> = {
   'orders.list': asSent,
   'orders.take': () => ({ body: order() }),
   'orders.cancel': async (shop) => ({ ids: { orderId: await freshOrder(shop) }, ifMatch: '"1"' }),
+  'orders.own': asSent,
+  'days.offered': asSent,
+  'days.set-last-call': async (shop) => ({
+    body: { customersUntil: null },
+    ifMatch: await versionOf(shop, board(shop)),
+  }),
+  'shortages.list': asSent,
+  'reservations.quote': () => ({ body: hold() }),
+  'reservations.hold': () => ({ body: hold() }),
+  'reservations.reserve': async (shop, role) => ({ ids: { orderId: await freshHold(shop, role) } }),
+  'reservations.release': async (shop, role) => ({ ids: { orderId: await freshHold(shop, role) } }),
+  'customers.welcome': (shop) => ({ body: { email: `${shop.newId()}@guest.example`, name: 'Odalys Finch' } }),
+  'customers.enter': async (shop) => ({ body: { token: await freshLink(shop) } }),
+  'customers.choose-password': () => ({ body: { password } }),
+  'links.send': customersOrder,
+  'links.revoke': asSent,
+  'rules.read': asSent,
+  'rules.set': () => ({ body: rules }),
   'cut-list.read': asSent,
   'cut-list.print': asSent,
   'service.health': asSent,

@@ -10,14 +10,19 @@ import { createIds } from '../ids.ts';
 import type { Outcome } from '../refusals.ts';
 import { bookAnimal } from '../services/animals/book.ts';
 import { type Actor, actAs, type Services } from '../services/ctx.ts';
+import { createLinkLimits } from '../services/customers/link-limits.ts';
 import { openDay } from '../services/days/open.ts';
 import { takeOrder } from '../services/orders/take.ts';
 import { createPasswords } from '../services/passwords.ts';
 import { addPerson } from '../services/people/add.ts';
+import { DayTurns } from '../services/reservations/day-turns.ts';
+import { KnownRefusals } from '../services/reservations/known-refusals.ts';
 import { createSignInLimits } from '../services/sessions/sign-in.ts';
 import { openShop } from '../services/shops/open.ts';
 import type { DaySolver } from '../solve/day-solver.ts';
 import { animal, order } from './bodies.ts';
+
+const ownOrigin = 'http://127.0.0.1:4180';
 
 export const roles = ['customer', 'counter', 'butcher', 'owner'] as const satisfies readonly Role[];
 export const password = 'correct-horse-4-shoes';
@@ -29,6 +34,8 @@ export interface ShopIds {
   readonly dayId: string;
   readonly animalId: string;
   readonly orderId: string;
+  /** a customer's */
+  readonly personId: string;
 }
 
 /** What a request says; `as` a role that is signed in, or a cookie of its own. */
@@ -65,19 +72,21 @@ export function testServices(db: Database): Services {
     solver,
     solveLimits: { deadlineSeconds: 1, gap: 0.05, seed: 1 },
     log: () => undefined,
+    promises: { turns: new DayTurns(), refusals: new KnownRefusals() },
+    shopAddress: ownOrigin,
     dayChanged: () => undefined,
   };
 }
 
 /** A day with a hog and an order, through the services. */
-async function fill(services: Services, shopId: string): Promise<ShopIds> {
+async function fill(services: Services, shopId: string, personId: string): Promise<ShopIds> {
   const actor: Actor = { shopId, personId: null, role: 'owner' };
   const ctx = actAs(services, actor);
   const key = (name: string) => ({ key: name, route: 'test', request: name, status: 201 as const });
   const { dayId } = must(await openDay(ctx, { date: '2026-11-26' }, key('day'))).body;
   const { animalId } = must(await bookAnimal(ctx, dayId, animal(), key('animal'))).body;
   const { orderId } = must(await takeOrder(ctx, dayId, order(), key('order'))).body;
-  return { shopId, dayId, animalId, orderId };
+  return { shopId, dayId, animalId, orderId, personId };
 }
 
 const shop = {
@@ -91,17 +100,16 @@ const shop = {
 async function openTwoShops(services: Services): Promise<readonly [ShopIds, ShopIds]> {
   const { shopId } = must(await openShop(services, shop));
   const actor: Actor = { shopId, personId: null, role: 'owner' };
+  const people = new Map<Role, string>();
   for (const role of roles) {
-    must(
-      await addPerson(actAs(services, actor), { email: emailOf(role), name: `Ada, ${role}`, role, password }),
-    );
+    const person = { email: emailOf(role), name: `Ada, ${role}`, role, password };
+    people.set(role, must(await addPerson(actAs(services, actor), person)).personId);
   }
   const other = { ...shop, shopId: services.ids.newId(), name: 'Upper Croft Meats' };
   await inTransaction(forShop(services.db, other.shopId), (tx) => createShop(tx, other));
-  return [await fill(services, shopId), await fill(services, other.shopId)];
+  const customer = people.get('customer') ?? '';
+  return [await fill(services, shopId, customer), await fill(services, other.shopId, services.ids.newId())];
 }
-
-const ownOrigin = 'http://127.0.0.1:4180';
 
 interface TestApp {
   readonly transport: { -readonly [K in keyof Transport]: Transport[K] };
@@ -115,6 +123,7 @@ function testApp(services: Services): TestApp {
   const transport: TestApp['transport'] = {
     cookie: sessionCookie(false),
     signInLimits: createSignInLimits(() => performance.now()),
+    linkLimits: createLinkLimits(() => performance.now()),
     networkOf: () => '192.0.2.1', // RFC 5737: for documents and tests
     isReady: async () => true,
     demoSignIns: [],

@@ -66,7 +66,7 @@ const sendLink = createRoute({
 
 const revoke = createRoute({
   method: 'delete',
-  path: '/api/people/{personId}/links',
+  path: '/api/customers/{personId}/links',
   operationId: 'links.revoke',
   summary: 'Makes every link of a customer void and ends what was begun by one.',
   tags,
@@ -74,7 +74,7 @@ const revoke = createRoute({
   request: { params: personParam },
   responses: {
     204: { description: 'No link of that customer opens anything any more.' },
-    ...refusing(...gated, 'request.not-found', 'request.cross-site'),
+    ...refusing(...gated, 'request.not-found', 'request.cross-site', 'customer.unknown'),
   },
 });
 

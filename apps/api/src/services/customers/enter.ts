@@ -45,17 +45,18 @@ export async function enterByLink(services: Services, token: string): Promise<Ou
   });
 }
 
+const unknownCustomer = (personId: string) =>
+  refused('customer.unknown', `The shop has no customer ${personId}.`);
+
 /** Every link of a customer is void from now on, with the sessions begun by one. A customer does it for himself. */
 export async function revokeLinks(ctx: Ctx, personId: string): Promise<Outcome<null>> {
   const refusal = authorise(ctx, 'links.revoke');
   if (refusal) return refusal;
   const { shopId, role } = ctx.actor;
-  if (role === 'customer' && personId !== ctx.actor.personId)
-    return refused('request.not-found', 'There is nobody with this personId.');
+  if (role === 'customer' && personId !== ctx.actor.personId) return unknownCustomer(personId);
   return transact(ctx.db, async (tx) => {
     const person = await findPerson(tx, shopId, personId);
-    if (person?.role !== 'customer')
-      return refused('request.not-found', 'There is nobody with this personId.');
+    if (person?.role !== 'customer') return unknownCustomer(personId);
     const revoked = await revokeSignInLinks(tx, shopId, personId);
     const facts = { revoked };
     await appendAudit(tx, {
