@@ -3,6 +3,7 @@ import { knownSpecies, parseDayFile } from '@flitchbook/contracts';
 import { checkPlan, cutList, fillReport } from '@flitchbook/plan';
 import { planDay } from '@flitchbook/solver';
 import { auditCommand, auditUsage } from './audit-command.ts';
+import { kitchenCommand, kitchenUsage } from './kitchen-command.ts';
 import { reportText } from './report-text.ts';
 import { exitStatus, faultText, readNumber, type Surroundings } from './surroundings.ts';
 import { yieldCommand } from './yield-command.ts';
@@ -13,8 +14,10 @@ const usage = `Usage: flitchbook plan FILE [--json] [--deadline SECONDS] [--gap 
        flitchbook cuts [--species hog]
 ${yieldUsage}
 ${auditUsage}
-FILE is a day file (docs/day-file.md), of audit and --measured one of docs/yields.md; - reads standard input.
-Exit status: 0 everything is filled or balances, 1 something is short or does not balance, 2 bad input, 3 no plan.`;
+${kitchenUsage}
+FILE is a day file (docs/day-file.md), of audit and --measured one of docs/yields.md, of kitchen one of
+docs/kitchen-file.md; - reads standard input.
+Exit status: 0 everything is filled or balances, 1 something is short, flagged, refused or does not balance, 2 bad input, 3 no plan.`;
 
 function options(args: readonly string[]) {
   return parseArgs({
@@ -113,6 +116,7 @@ export async function runCommand(args: readonly string[], around: Surroundings):
     const [verb, ...rest] = args;
     if (verb === 'yield') return yieldCommand(rest, around);
     if (verb === 'audit') return auditCommand(rest, around);
+    if (verb === 'kitchen') return await kitchenCommand(rest, around);
     const { positionals, values } = options(args);
     return await run(positionals, values, around);
   } catch (fault) {

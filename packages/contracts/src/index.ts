@@ -3,6 +3,7 @@ export { entryOf, knownSpecies, type ParsedDay, usualCounter, usualTools } from 
 export { type JsonFault, readJson } from './day-file/read-json.ts';
 export { dayFileOf } from './day-file/write-day-file.ts';
 export { valueAt } from './field-path.ts';
+export { parseKitchenFile } from './kitchen-file/parse-kitchen-file.ts';
 export { shapeFaults } from './shape-faults.ts';
 export * from './wire/animals.ts';
 export { portionShape, readingShape } from './wire/carcass.ts';

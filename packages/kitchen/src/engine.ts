@@ -1,4 +1,4 @@
-import loadHighs, { type Highs, type Model, type ModelData } from 'highs';
+import type { Highs, Model, ModelData } from 'highs';
 
 type Entry = readonly [column: number, value: number];
 
@@ -65,9 +65,9 @@ export interface Optimum {
 
 let loading: Promise<Highs> | undefined;
 
-/** HiGHS, loaded once for all programmes. */
+/** HiGHS, loaded once for all programmes, and only by who plans sausage. */
 export function loadEngine(): Promise<Highs> {
-  loading ??= loadHighs();
+  loading ??= import('highs').then(({ default: load }) => load());
   return loading;
 }
 
