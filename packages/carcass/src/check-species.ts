@@ -75,6 +75,8 @@ function checkBar(species: Species, part: Part & { kind: 'bar' }): SpeciesFault[
       faults.push({ at, says: `no source called ${zone.lengthSource}` });
     if (stationsOf(zone, species.ribs.min) < 1)
       faults.push({ at, says: `has no station on an animal of ${species.ribs.min} ribs` });
+    if (new Set(zone.manners.map(({ stock }) => stock)).size < zone.manners.length)
+      faults.push({ at, says: 'makes one stock in two manners' });
     for (const manner of zone.manners) {
       const inManner = `${at}/${manner.id}`;
       faults.push(...checkShares(inManner, [manner.keeps, ...manner.releases]));

@@ -70,7 +70,7 @@ function bladeZone(firstRib: 3 | 5): Zone {
     onRequest: true,
     id: 'pluma',
     name: 'Boneless blade end, pluma apart',
-    stock: 'blade-boned',
+    stock: 'blade-plumaless',
     tool: 'knife',
     drawsUp,
     keeps: { parts: 2.2, source: 'practice' },

@@ -73,7 +73,9 @@ const lines = (form: MiddleForm, filletIn: boolean): readonly Operation[] => [
     [
       loinOf(form, filletIn, 'long'),
       ...filletHead(form, filletIn),
-      part('belly-boneless', 15.15, 'practice'),
+      part('belly-boneless', 8.2, 'practice'),
+      bulk('trim', 6.2, 'practice'),
+      bulk('fat-trim', 0.75, 'practice'),
       bulk('cartilage', 0.4, 'practice'),
       backFat,
       skin,

@@ -77,6 +77,7 @@ export const hogStocks = named<Stock>([
   stock('blade-bone-in', 'Blade end, bone in', 520),
   stock('country-ribs', 'Country-style ribs', 560, '423'),
   stock('blade-boned', 'Blade end, boneless', 600),
+  stock('blade-plumaless', 'Blade end, boneless, pluma apart', 540),
   stock('rib-bone-in', 'Rib end, bone in', 700),
   stock('rib-capped', 'Rib end, bone in, under its fat', 680),
   stock('rib-long', 'Rib end on long bare ribs', 760),

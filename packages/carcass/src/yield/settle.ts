@@ -23,6 +23,9 @@ function composedShare(
   return parts[makes]?.composition?.reduce((sum, { id, share }) => sum + share * (change.get(id) ?? 1), 0);
 }
 
+/** What is there is never nothing, even where beliefs leave it no room. */
+const leastFree = 1e-12;
+
 /** Targets may take up to this share of the room that they share with other outputs. */
 const mostAimed = 0.98;
 
@@ -52,7 +55,7 @@ function fill(
       `${breakdown.outputs[operation.from]?.key}: the outputs of the operation do not fit`,
     );
   const toAimed = sumFree === 0 ? room : Math.min(sumAimed, room * mostAimed);
-  const toFree = Math.max(0, room - toAimed);
+  const toFree = Math.max(leastFree, room - toAimed);
   for (let at = operation.from; at < operation.to; at++) {
     const { makes, key } = breakdown.outputs[at] as BreakdownOutput;
     if (makes >= 0 && (settled.parts[makes] as number) > 0) continue;

@@ -1,0 +1,391 @@
+import type { SlaughterFact } from '@flitchbook/carcass';
+import { type Ask, ask, grams, inches, loose, ribs } from './one-side.ts';
+
+/** What holds on one side (or animal) where each ask alone can be met. */
+export interface Conflict {
+  readonly id: string;
+  readonly says: string;
+  /** each list can be met whole */
+  readonly can: readonly (readonly Ask[])[];
+  /** each list cannot */
+  readonly cannot: readonly (readonly Ask[])[];
+  /** not to be had from such an animal at all */
+  readonly never?: readonly Ask[];
+  readonly facts?: readonly SlaughterFact[];
+  readonly sides?: 2;
+  readonly lostParts?: readonly string[];
+}
+
+const slab = grams('slab-bacon', 1000, 1300);
+const ribChops = (pieces: number): Ask => inches('rib-chop', 1, pieces);
+
+/**
+ * Conflicts between pork cuts. The facts are those of the trade: cutting specifications (IMPS Series 400: back ribs of 8
+ * ribs or more, country-style ribs from 3 to 6 ribs of the blade end; AHDB: shoulder off between ribs 4 and 5, line of
+ * loin and belly 50 or 200 mm from the eye), farm and butcher pages; what names none of them is common practice, no
+ * source. Figures are for a side of 41.8 kg with 15 ribs and a kerf of 2 mm.
+ */
+export const porkConflicts: readonly Conflict[] = [
+  {
+    id: 'P1',
+    says: 'a whole tenderloin or T-bone chops; loin chops without it are still to be had',
+    can: [[ask('tenderloin'), inches('loin-chop', 1, 4)]],
+    cannot: [[ask('tenderloin'), inches('t-bone-chop', 1, 1)]],
+  },
+  {
+    id: 'P2',
+    says: 'a whole tenderloin beside bone-in rib chops or a rack: it scarcely reaches the ribs',
+    can: [
+      [ask('tenderloin'), ribChops(8)],
+      [ask('tenderloin'), ribs('rib-rack', 8)],
+    ],
+    cannot: [],
+  },
+  {
+    id: 'P3',
+    says: 'the head of the fillet goes with the tenderloin or with bone-in sirloin',
+    can: [[ask('tenderloin'), grams('sirloin-roast', 700, 1200)]],
+    cannot: [[ask('tenderloin'), inches('sirloin-chop-with-fillet', 1, 1)]],
+  },
+  {
+    id: 'P4',
+    says: 'back ribs need 8 of the 9 ribs behind the blade end: one is left for a chop, not two',
+    can: [
+      [ask('back-ribs'), ribs('rib-chop', 1, 1)],
+      [ask('back-ribs'), inches('boneless-chop', 1, 8)],
+    ],
+    cannot: [
+      [ask('back-ribs'), ribs('rib-chop', 1, 2)],
+      [ask('back-ribs'), ribs('rib-rack', 3)],
+    ],
+  },
+  {
+    id: 'P5',
+    says: 'boneless or bone-in, inch by inch',
+    can: [[inches('boneless-chop', 1, 14), ribs('rib-chop', 1, 1)]],
+    cannot: [[inches('boneless-chop', 1, 15), ribs('rib-chop', 1, 1)]],
+  },
+  {
+    id: 'P6',
+    says: 'back bacon takes the chops, and sets back ribs and tenderloin free',
+    can: [[grams('back-bacon', 2300, 2500), ask('back-ribs'), ask('tenderloin')]],
+    cannot: [
+      [grams('back-bacon', 2300, 2500), inches('boneless-chop', 1, 2)],
+      [grams('back-bacon', 2300, 2500), ribChops(1)],
+    ],
+  },
+  {
+    id: 'P7',
+    says: 'a roast of r costs at most r over (thickness and saw) chops, rounded up: 146 mm cost 6 of 15',
+    can: [[grams('loin-roast', 900, 1100), inches('boneless-chop', 1, 9)]],
+    cannot: [[grams('loin-roast', 900, 1100), inches('boneless-chop', 1, 10)]],
+  },
+  {
+    id: 'P8',
+    says: 'country-style ribs take the blade end: no blade chops, no roast of it, no back ribs of the whole loin',
+    can: [[grams('country-ribs', 650, 900), ask('back-ribs')]],
+    cannot: [
+      [grams('country-ribs', 650, 900), inches('blade-chop', 1, 1)],
+      [grams('country-ribs', 650, 900), grams('blade-roast', 900, 1400)],
+      [grams('country-ribs', 650, 900), ask('back-ribs-full')],
+    ],
+  },
+  {
+    id: 'P9',
+    says: 'country-style ribs of the butt are another thing under one name: they share the butt',
+    can: [
+      [grams('butt-country-ribs', 650, 900, 2), grams('butt-roast', 1360, 1815)],
+      [grams('country-ribs', 650, 900), ask('coppa')],
+    ],
+    cannot: [
+      [grams('butt-country-ribs', 650, 900, 3), grams('butt-roast', 1360, 1815)],
+      [grams('butt-country-ribs', 650, 900), ask('coppa')],
+      [grams('butt-country-ribs', 650, 900, 3), inches('blade-steak', 0.75, 5)],
+    ],
+  },
+  {
+    id: 'P10',
+    says: 'a rack of 8 takes the back ribs and all but one rib chop; loin chops and tenderloin survive',
+    can: [[ribs('rib-rack', 8), ribs('rib-chop', 1, 1), inches('loin-chop', 1, 4), ask('tenderloin')]],
+    cannot: [
+      [ribs('rib-rack', 8), ask('back-ribs')],
+      [ribs('rib-rack', 8), ribs('rib-chop', 1, 2)],
+    ],
+  },
+  {
+    id: 'P12',
+    says: 'long-bone chops move the line 150 mm into the belly: no spareribs, no belly of full width',
+    can: [[ribs('long-bone-chop', 1, 9), slab]],
+    cannot: [
+      [ribs('long-bone-chop', 1, 1), ask('spareribs')],
+      [ribs('long-bone-chop', 1, 1), ask('belly-whole')],
+    ],
+  },
+  {
+    id: 'P13',
+    says: 'a porchetta of the whole middle leaves no slab, no chops, no roast; a rib sheet and a pulled tenderloin',
+    can: [[ask('porchetta'), ask('rib-sheet'), ask('tenderloin')]],
+    cannot: [
+      [ask('porchetta'), slab],
+      [ask('porchetta'), ribChops(1)],
+      [ask('porchetta'), grams('loin-roast', 900, 1100)],
+    ],
+  },
+  {
+    id: 'P14',
+    says: 'half a porchetta leaves the other half: the front one costs the ribs',
+    can: [
+      [ask('porchetta-half'), ask('rib-sheet'), inches('loin-chop', 1, 4), slab],
+      [ask('porchetta-half'), ask('spareribs'), ribChops(8)],
+    ],
+    cannot: [
+      [ask('porchetta-half'), ribChops(1), inches('loin-chop', 1, 1)],
+      [ask('porchetta-half'), ask('spareribs'), inches('loin-chop', 1, 1)],
+    ],
+  },
+  {
+    id: 'P15',
+    says: 'a porchetta of the belly takes the slab; the loin is untouched and the spareribs come free',
+    can: [[ask('belly-porchetta'), ask('spareribs'), ribChops(8)]],
+    cannot: [[ask('belly-porchetta'), slab]],
+  },
+  {
+    id: 'P16',
+    says: 'spareribs or a belly with its ribs in',
+    can: [[ask('spareribs'), slab]],
+    cannot: [[ask('spareribs'), grams('rib-in-belly', 1000, 1500)]],
+  },
+  {
+    id: 'P17',
+    says: 'St Louis ribs are made of the spareribs, and leave the tips',
+    can: [[ask('st-louis-ribs'), ask('rib-tips'), slab]],
+    cannot: [[ask('st-louis-ribs'), ask('spareribs')]],
+  },
+  {
+    id: 'P18',
+    says: 'meat left on the ribs is missing in the slab',
+    can: [[ask('meaty-spareribs'), grams('thin-slab', 1200, 1500)]],
+    cannot: [[ask('meaty-spareribs'), slab]],
+  },
+  {
+    id: 'P19',
+    says: 'bacon, fresh belly and pancetta share the inches of the belly (4.3 kg)',
+    can: [[grams('slab-bacon', 2800, 3100), grams('fresh-belly', 1000, 1200)]],
+    cannot: [
+      [grams('slab-bacon', 3400, 3700), grams('fresh-belly', 1000, 1200)],
+      [grams('slab-bacon', 3400, 3700), grams('pancetta', 1000, 1200)],
+    ],
+  },
+  {
+    id: 'P20',
+    says: 'a skinned hog gives nothing with its skin on',
+    facts: ['head', 'feet', 'organs'],
+    can: [[slab, ask('spareribs')]],
+    cannot: [],
+    never: [
+      ask('porchetta'),
+      ask('porchetta-half'),
+      ask('belly-porchetta'),
+      ask('belly-rind'),
+      loose('skin', 200),
+    ],
+  },
+  {
+    id: 'P21',
+    says: 'the rind is sold apart or stays on the bacon',
+    can: [[ask('belly-rind'), grams('rindless-slab', 1000, 1300), ask('spareribs')]],
+    cannot: [[ask('belly-rind'), slab]],
+  },
+  {
+    id: 'P22',
+    says: 'each millimetre of back fat once: in a slab, or on the chops',
+    can: [[ask('back-fat-slab'), ribChops(8)]],
+    cannot: [[ask('back-fat-slab'), inches('fat-cap-chop', 1, 1)]],
+  },
+  {
+    id: 'P23',
+    says: 'kidney, caul and liver that were not kept at slaughter are not to be had',
+    facts: ['skin-on', 'head', 'feet'],
+    can: [[loose('leaf-fat', 400)]],
+    cannot: [],
+    never: [ask('kidney'), ask('caul'), ask('liver'), ask('hanging-tender')],
+  },
+  {
+    id: 'P23, condemned',
+    says: 'leaf fat and kidney of a condemned cavity are set aside',
+    lostParts: ['cavity'],
+    can: [[ask('tenderloin')]],
+    cannot: [],
+    never: [ask('kidney'), loose('leaf-fat', 400)],
+  },
+  {
+    id: 'P24',
+    says: 'a butt is whole, in steaks and roasts, or seamed',
+    can: [[inches('blade-steak', 0.75, 4), grams('butt-roast', 1360, 1815)]],
+    cannot: [
+      [ask('butt-whole'), inches('blade-steak', 0.75, 1)],
+      [ask('butt-whole'), ask('coppa')],
+      [ask('coppa'), inches('blade-steak', 0.75, 1)],
+      [inches('blade-steak', 0.75, 6), grams('butt-roast', 1360, 1815)],
+    ],
+  },
+  {
+    id: 'P25',
+    says: 'a long coppa takes ribs 3 and 4: two blade chops are left, and no country-style ribs',
+    can: [[ask('coppa-long'), inches('blade-chop', 1, 2)]],
+    cannot: [
+      [ask('coppa-long'), inches('blade-chop', 1, 3)],
+      [ask('coppa-long'), grams('country-ribs', 650, 900)],
+      [ask('coppa-long'), inches('blade-steak', 0.75, 1)],
+      [ask('coppa-long'), ask('butt-whole')],
+    ],
+  },
+  {
+    id: 'P26',
+    says: 'presa, pluma and secreto come out of coppa, blade chops and picnic',
+    can: [[ask('presa'), ask('pluma'), ask('secreto')]],
+    cannot: [
+      [ask('presa'), ask('coppa')],
+      [ask('presa'), inches('blade-steak', 0.75, 1)],
+      [ask('pluma'), inches('blade-chop', 1, 1)],
+      [ask('secreto'), ask('picnic-whole')],
+    ],
+  },
+  {
+    id: 'P27',
+    says: 'a picnic is whole, rolled or in steaks',
+    can: [[ask('picnic-whole'), ask('front-hock')]],
+    cannot: [
+      [ask('picnic-whole'), grams('picnic-roast', 1000, 1500)],
+      [ask('picnic-whole'), inches('arm-steak', 0.75, 1)],
+      [grams('picnic-roast', 1000, 1500), inches('arm-steak', 0.75, 1)],
+    ],
+  },
+  {
+    id: 'P28',
+    says: 'a long hock or slices of shank shorten the picnic',
+    can: [
+      [ask('front-hock-long'), ask('picnic-short')],
+      [inches('shank-slice', 1.5, 3), ask('picnic-short')],
+    ],
+    cannot: [
+      [ask('front-hock-long'), ask('picnic-whole')],
+      [inches('shank-slice', 1.5, 1), ask('front-hock')],
+      [ask('picnic-shank-on'), ask('front-hock')],
+    ],
+  },
+  {
+    id: 'P29',
+    says: 'a foot cut long takes the hock',
+    can: [[ask('front-foot-long'), ask('picnic-whole')]],
+    cannot: [
+      [ask('front-foot-long'), ask('front-hock')],
+      [ask('hind-foot-long'), ask('hind-hock')],
+    ],
+  },
+  {
+    id: 'P29, no feet',
+    says: 'without scalded feet there is none',
+    facts: ['skin-on', 'head', 'organs'],
+    can: [[ask('front-hock')]],
+    cannot: [],
+    never: [ask('front-foot'), ask('front-foot-long'), ask('hind-foot'), ask('hind-foot-long')],
+  },
+  {
+    id: 'P30',
+    says: 'a whole leg leaves nothing else of the leg but the hock',
+    can: [[ask('ham-whole'), ask('hind-hock')]],
+    cannot: [
+      [ask('ham-whole'), inches('ham-steak', 0.5, 1)],
+      [ask('ham-whole'), ask('ham-rump-half')],
+      [ask('ham-whole'), ask('ham-inside')],
+      [ask('ham-whole'), ask('ham-knuckle')],
+    ],
+  },
+  {
+    id: 'P31',
+    says: 'centre steaks come off where the halves meet: the ends are left as joints',
+    can: [[inches('ham-steak', 0.5, 9), ask('ham-rump-end'), ask('ham-shank-end')]],
+    cannot: [
+      [inches('ham-steak', 0.5, 1), ask('ham-rump-half')],
+      [inches('ham-steak', 0.5, 1), ask('ham-shank-half')],
+    ],
+  },
+  {
+    id: 'P32',
+    says: 'a leg seamed out gives all its muscles and no steak across them',
+    can: [[ask('ham-inside'), ask('ham-outside'), ask('ham-knuckle'), ask('ham-rump'), ask('hind-hock')]],
+    cannot: [[ask('ham-inside'), inches('ham-steak', 0.5, 1)]],
+  },
+  {
+    id: 'P33',
+    says: 'a long-cut leg takes the sirloin and the last lumbar chop',
+    can: [[ask('ham-long'), inches('loin-chop', 1, 4)]],
+    cannot: [
+      [ask('ham-long'), grams('sirloin-roast', 700, 1200)],
+      [ask('ham-long'), inches('sirloin-chop', 1, 1)],
+      [ask('ham-long'), inches('loin-chop', 1, 5)],
+      [ask('ham-long'), ask('ham-whole')],
+    ],
+  },
+  {
+    id: 'P25 and P33',
+    says: 'both lines can be moved on one side',
+    can: [[ask('coppa-long'), ask('ham-long'), ribChops(8), ask('tenderloin'), slab]],
+    cannot: [],
+  },
+  {
+    id: 'P34',
+    says: 'a long hind hock takes the shank end of the leg',
+    can: [[ask('hind-hock-long'), inches('ham-steak', 0.5, 4), ask('ham-rump-end')]],
+    cannot: [
+      [ask('hind-hock-long'), ask('ham-shank-end')],
+      [ask('hind-hock-long'), ask('ham-whole')],
+    ],
+  },
+  {
+    id: 'P35',
+    says: 'a head leaves whole, or its tongue, cheeks and ears do; the jowl stays on the shoulder',
+    can: [
+      [ask('tongue'), ask('cheeks'), ask('ears'), ask('jowl')],
+      [ask('head'), ask('jowl')],
+    ],
+    cannot: [
+      [ask('head'), ask('tongue')],
+      [ask('head'), ask('cheeks')],
+      [ask('head'), ask('ears')],
+    ],
+  },
+  {
+    id: 'P36',
+    says: 'the neck is bones, steaks, or left on a long butt',
+    can: [[ask('neck-bones'), ask('coppa')]],
+    cannot: [
+      [ask('neck-bones'), ask('butt-with-neck')],
+      [ask('neck-steaks'), ask('butt-with-neck')],
+      [ask('neck-bones'), ask('neck-steaks')],
+      [ask('butt-with-neck'), ask('coppa')],
+    ],
+  },
+  {
+    id: 'P38',
+    says: 'ground meat beyond the natural trim takes a primal: here picnic, butt or leg',
+    can: [
+      [loose('ground-pork', 3000), ask('picnic-whole'), ask('butt-whole'), ask('ham-whole')],
+      [loose('ground-pork', 6000), ask('butt-whole'), ask('ham-whole')],
+    ],
+    cannot: [[loose('ground-pork', 6000), ask('picnic-whole'), ask('butt-whole'), ask('ham-whole')]],
+  },
+  {
+    id: 'P39',
+    says: 'bones for stock are not in bone-in cuts as well',
+    can: [[loose('soup-bones', 3000), ask('ham-inside'), grams('picnic-roast', 1000, 1500)]],
+    cannot: [[loose('soup-bones', 3000), ask('ham-whole'), ask('picnic-whole')]],
+  },
+  {
+    id: 'P40',
+    says: 'the same leg is cured or fresh',
+    can: [[ask('cured-leg')]],
+    cannot: [[ask('cured-leg'), ask('ham-whole')]],
+  },
+];
