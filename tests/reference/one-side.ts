@@ -11,7 +11,7 @@ export interface Ask {
 }
 
 const whole: Portion = { by: 'whole' };
-export const ask = (cut: string, pieces = 1, portion = whole): Ask => ({ cut, portion, pieces });
+export const ask = (cut: string, pieces = 1, portion: Portion = whole): Ask => ({ cut, portion, pieces });
 export const inches = (cut: string, inch: number, pieces: number): Ask =>
   ask(cut, pieces, { by: 'thickness', um: inch * 25_400 });
 export const ribs = (cut: string, count: number, pieces = 1): Ask =>

@@ -113,6 +113,20 @@ export const porkConflicts: readonly Conflict[] = [
     ],
   },
   {
+    id: 'P11',
+    says: 'a crown takes a rack of both sides: loin chops and tenderloins survive; one long rack bends to a small crown',
+    sides: 2,
+    can: [
+      [ribs('crown', 8, 2), inches('loin-chop', 1, 8), ask('tenderloin', 2)],
+      [ribs('small-crown', 9), ribs('rib-rack', 8)],
+    ],
+    cannot: [
+      [ribs('crown', 8, 2), ribs('rib-rack', 3)],
+      [ribs('crown', 8, 2), ask('back-ribs')],
+      [ribs('crown', 8, 2), ribs('small-crown', 9)],
+    ],
+  },
+  {
     id: 'P12',
     says: 'long-bone chops move the line 150 mm into the belly: no spareribs, no belly of full width',
     can: [[ribs('long-bone-chop', 1, 9), slab]],

@@ -6,8 +6,11 @@ export {
   type AuditVerdict,
   auditSheet,
 } from './audit/audit-sheet.ts';
+export { beefFore } from './beef/beef.ts';
 export { checkSpecies, type SpeciesFault } from './check-species.ts';
+export { goat } from './goat/goat.ts';
 export { hog } from './hog/hog.ts';
+export { lamb } from './lamb/lamb.ts';
 export { type FarmFigures, type Learned, type LearnedFigure, learnYields } from './learn/learn-yields.ts';
 export { checkMeasured, type MeasuredSide } from './learn/measured-side.ts';
 export * from './ratio.ts';

@@ -30,6 +30,21 @@ export const sources: Readonly<Record<string, string>> = {
     'Abstract on ribs and vertebrae in a Piétrain cross, 2 711 pigs: ribs 13 to 17, mean 15.5, standard deviation 0.6.',
   'imps-400':
     'USDA AMS Institutional Meat Purchase Specifications, Fresh Pork Series 400 (2014), wording seen in reproductions: back ribs at least 8 ribs, spareribs at least 11, country-style ribs 3 to 6 ribs of the blade end, loin with at least 2 sacral vertebrae.',
+  'lamb-army':
+    'Handbook on cutting lamb, prepared for the US Army: cutting test of the National Live Stock and Meat Board, per 100 lb: legs 32, shoulders 23, breasts, shanks and necks 21, loin 13, rack of 8 ribs 11; boneless loin 54 %, rack 60, shoulder 69, breast, shank and neck 38.',
+  'lamb-army-split':
+    'Division of one line of the US Army’s lamb cutting test between the parts named here (derived).',
+  'ahdb-lamb':
+    'AHDB Lamb Yield Guide, fifth quarter of a lamb of 40.05 kg live: head 1.63 kg, liver 0.69, heart 0.22, caul 0.70, kidneys 0.10.',
+  'cornell-2009':
+    'Cornell small ruminant extension, market kid retail cuts (2009): Boer kid of 77 lb live and 39.5 lb carcass, 31.0 lb of cuts.',
+  'cornell-split':
+    'Division of what Cornell’s Boer kid lost in bone, trim and shrink between its parts (derived).',
+  'wsda-beef':
+    'Washington State Department of Agriculture, processing percentage charts: front quarter of 140 lb: rib 12, stew 6, short ribs 4, hamburger 38, chuck 37, waste 43.',
+  'wsda-split':
+    'Division of the Washington front quarter between the parts named here (derived: its lines are kept).',
+  'hanger-800': 'News interview with a butcher: a hanger of about 1.5 lb from a beast of 800 lb.',
   practice: 'Common practice, no published source.',
   memory: 'From memory, unverified: to be weighed by the shop.',
   ...yieldSources,

@@ -177,6 +177,8 @@ export interface Cut {
   readonly sources: readonly CutSource[];
   readonly portions: readonly PortionRule[];
   readonly usual: Portion;
+  /** one is made of two pieces, one from each side of one animal: a crown of two racks. Lines ask for the pieces, two for each */
+  readonly bothSides?: true;
 }
 
 export interface Species {

@@ -93,6 +93,10 @@ export const sidesOf = (day: CuttingDay): readonly SideFacts[] =>
   day.animals.flatMap((animal) => animal.sides);
 
 export const askedPieces = (line: DemandLine): number => ('pieces' in line.ask ? line.ask.pieces : 0);
+/** Made of a piece from each side of one animal. */
+export const wantsBothSides = (day: CuttingDay, { speciesId, cut }: DemandLine): boolean =>
+  day.species[speciesId]?.cuts[cut]?.bothSides === true;
+
 export const askedGrams = (line: DemandLine): number => ('grams' in line.ask ? line.ask.grams : 0);
 
 /** The cut as ordered, then what the customer would take instead, in order. */

@@ -1,5 +1,5 @@
 import { substitutePercent } from '@flitchbook/plan';
-import type { Assignment, Problem } from './problem.ts';
+import type { Assignment, DemandOption, Problem } from './problem.ts';
 import type { Entry, SparseModel } from './sparse-model.ts';
 
 /**
@@ -44,8 +44,23 @@ function addDemands(problem: Problem, model: SparseModel, uses: Uses, wholeNumbe
         columns,
         model,
       );
+    if (demand.bothSides) pairSides(demand.options, columns, model);
     return columns;
   });
+}
+
+/**
+ * Pieces that need their fellow: as many from the left as from the right of each animal. What is made for such a line is
+ * for no other, so the flow from whole supply stays whole.
+ */
+function pairSides(options: readonly DemandOption[], columns: readonly number[], model: SparseModel): void {
+  for (const animal of new Set(options.map(({ animalId }) => animalId))) {
+    const entries = columns.flatMap((column, at): Entry[] => {
+      const option = options[at] as DemandOption;
+      return option.animalId === animal ? [[column, option.hand === 'left' ? 1 : -1]] : [];
+    });
+    model.row(0, 0, entries);
+  }
 }
 
 /** A line that wants one animal picks which, and takes from no other. */

@@ -134,8 +134,10 @@ export interface DemandOption {
   readonly product: number;
   /** place in the customer's list: 0 the cut as ordered */
   readonly step: number;
-  /** set where the whole line must come from one animal */
+  /** set where the whole line must come from one animal, or from both sides of each */
   readonly animalId: string | null;
+  /** set where each piece needs its fellow from the other side */
+  readonly hand: 'left' | 'right' | null;
 }
 
 /** Lines that ask for the same thing at the same worth. */
@@ -147,6 +149,8 @@ export interface Demand {
   readonly worth: number;
   readonly options: readonly DemandOption[];
   readonly oneAnimal: boolean;
+  /** as many pieces from the left as from the right side of each animal */
+  readonly bothSides: boolean;
 }
 
 export interface BulkDemand {

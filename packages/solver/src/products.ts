@@ -7,6 +7,7 @@ import {
   type DemandLine,
   type Nominal,
   pieceWorth,
+  wantsBothSides,
 } from '@flitchbook/plan';
 import type { Demand, DemandOption, Product } from './problem.ts';
 
@@ -63,28 +64,35 @@ export class ProductTable {
   }
 }
 
-function restrictionsOf(
-  day: CuttingDay,
-  line: DemandLine,
-): readonly { readonly animalId: string | null; readonly restriction: Restriction }[] {
+interface Place {
+  readonly animalId: string | null;
+  readonly hand: 'left' | 'right' | null;
+  readonly restriction: Restriction;
+}
+
+/** Where the pieces of a line may come from, one entry for each place that the model must tell apart. */
+function placesOf(day: CuttingDay, line: DemandLine): readonly Place[] {
   const onlyHand = line.onlyHand ?? null;
-  if (line.sameAnimal && askedPieces(line) > 1) {
-    return day.animals
-      .filter(
-        (animal) =>
-          animal.speciesId === line.speciesId &&
-          (line.onlyAnimal === undefined || animal.animalId === line.onlyAnimal),
-      )
-      .map(({ animalId }) => ({
-        animalId,
-        restriction: { privateTo: line.lineId, onlyAnimal: animalId, onlyHand },
-      }));
+  const animals = day.animals.filter(
+    ({ animalId, speciesId }) =>
+      speciesId === line.speciesId && (line.onlyAnimal === undefined || animalId === line.onlyAnimal),
+  );
+  const on = (animalId: string, hand: 'left' | 'right' | null): Place => ({
+    animalId,
+    hand,
+    restriction: { privateTo: line.lineId, onlyAnimal: animalId, onlyHand: hand ?? onlyHand },
+  });
+  if (wantsBothSides(day, line)) {
+    const pairs = animals.filter(({ sides }) => sides.length === 2);
+    return pairs.flatMap(({ animalId }) => [on(animalId, 'left'), on(animalId, 'right')]);
   }
+  if (line.sameAnimal && askedPieces(line) > 1) return animals.map(({ animalId }) => on(animalId, null));
   if (line.onlyAnimal === undefined && onlyHand === null)
-    return [{ animalId: null, restriction: unrestricted }];
+    return [{ animalId: null, hand: null, restriction: unrestricted }];
   return [
     {
       animalId: null,
+      hand: null,
       restriction: { privateTo: line.lineId, onlyAnimal: line.onlyAnimal ?? null, onlyHand },
     },
   ];
@@ -92,18 +100,15 @@ function restrictionsOf(
 
 function optionsOf(day: CuttingDay, table: ProductTable, line: DemandLine): DemandOption[] {
   const cuts = day.species[line.speciesId]?.cuts ?? {};
-  return restrictionsOf(day, line).flatMap(({ animalId, restriction }) =>
+  return placesOf(day, line).flatMap(({ animalId, hand, restriction }) =>
     acceptable(line).flatMap(({ cut, portion }, step) =>
       (cuts[cut]?.sources ?? []).flatMap((source: CutSource): DemandOption[] => {
-        if (source.from === 'bulk') return [];
-        const byWhole = portion.by === 'whole';
-        if (source.from === 'item')
-          return byWhole
-            ? [{ product: table.item(line.speciesId, source.id, restriction), step, animalId }]
-            : [];
-        return byWhole
-          ? []
-          : [{ product: table.stock(line.speciesId, source.id, portion, restriction), step, animalId }];
+        if (source.from === 'bulk' || (source.from === 'item') !== (portion.by === 'whole')) return [];
+        const product =
+          source.from === 'item'
+            ? table.item(line.speciesId, source.id, restriction)
+            : table.stock(line.speciesId, source.id, portion, restriction);
+        return [{ product, step, animalId, hand }];
       }),
     ),
   );
@@ -121,7 +126,8 @@ export function compileDemands(
     const options = optionsOf(day, table, line);
     const worth = pieceWorth(day, nominals.get(line.speciesId), line);
     const oneAnimal = line.sameAnimal && askedPieces(line) > 1;
-    const key = oneAnimal ? `line ${line.lineId}` : JSON.stringify([line.rank, worth, options]);
+    const bothSides = wantsBothSides(day, line);
+    const key = oneAnimal || bothSides ? `line ${line.lineId}` : JSON.stringify([line.rank, worth, options]);
     const group = groups.get(key);
     if (group)
       groups.set(key, { ...group, pieces: group.pieces + askedPieces(line), lines: [...group.lines, line] });
@@ -133,6 +139,7 @@ export function compileDemands(
         worth,
         options,
         oneAnimal,
+        bothSides,
       });
   }
   return [...groups.values()];

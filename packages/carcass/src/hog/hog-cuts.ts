@@ -31,6 +31,15 @@ const portioned: readonly Cut[] = [
     usual: { by: 'ribs', ribs: 8 },
   },
   {
+    id: 'crown',
+    name: 'Crown roast',
+    says: 'A rack of each side bent round and tied. Takes the rib chops and the back ribs of both.',
+    sources: fromStock('rib-bone-in'),
+    portions: [ribs(7, 11)],
+    usual: { by: 'ribs', ribs: 8 },
+    bothSides: true,
+  },
+  {
     id: 'small-crown',
     name: 'Small crown',
     says: 'One long rack bent round and tied, slit between the ribs.',

@@ -1,4 +1,4 @@
-import { hog, type ScaleReading, type Species } from '@flitchbook/carcass';
+import { beefFore, goat, hog, lamb, type ScaleReading, type Species } from '@flitchbook/carcass';
 import type { Counter, CuttingDay } from '@flitchbook/plan';
 import type { FileFault } from '../json-file.ts';
 
@@ -42,7 +42,12 @@ export interface FaultyDay {
   readonly faults: readonly FileFault[];
 }
 
-export const knownSpecies: Readonly<Record<string, Species>> = { hog };
+export const knownSpecies: Readonly<Record<string, Species>> = {
+  hog,
+  lamb,
+  goat,
+  'beef-fore': beefFore,
+};
 
 // Invented, as every price of this project: a counter sells the first pieces well and the later ones for less.
 /** What unsold pieces are worth where a day file does not say. */

@@ -73,7 +73,14 @@ function usualPrice({ day }: Bench, speciesId: string, cut: Cut | undefined): nu
   return source ? counterWorth(day, speciesId, tables[source.from], source.id) : 0;
 }
 
-function readAsk({ notes }: Bench, parts: LineParts, loose: boolean, at: string): DemandLine['ask'] {
+/** A person counts crowns, the plan counts the pieces that they are made of. */
+function readAsk(
+  { notes }: Bench,
+  parts: LineParts,
+  cut: Cut,
+  loose: boolean,
+  at: string,
+): DemandLine['ask'] {
   if (loose) {
     if (parts.count !== undefined)
       notes.error(`${at}.count`, 'This is sold by weight: give an amount such as "5 lb"');
@@ -86,7 +93,7 @@ function readAsk({ notes }: Bench, parts: LineParts, loose: boolean, at: string)
       'This is sold by the piece: give a count, and a weight such as "3-4 lb" for each piece',
     );
   }
-  return { pieces: parts.count ?? 1 };
+  return { pieces: (parts.count ?? 1) * (cut.bothSides ? 2 : 1) };
 }
 
 function readOnlyAnimal({ notes, day }: Bench, wanted: string | undefined, at: string) {
@@ -118,7 +125,7 @@ function readLine(bench: Bench, parts: LineParts, lineId: string, at: string, wh
     cut,
     portion,
     // An unknown cut has been noted: what it is asked by says nothing more.
-    ask: known ? readAsk(bench, parts, portion.by === 'bulk', at) : { pieces: 1 },
+    ask: known ? readAsk(bench, parts, known, portion.by === 'bulk', at) : { pieces: 1 },
     rank: parts.rank,
     priceMinorPerKg:
       parts.price === undefined

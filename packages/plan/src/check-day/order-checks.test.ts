@@ -55,6 +55,26 @@ describe('names and counts of a line', () => {
       ['error lines[0].substitutes[0]'],
     ],
     [
+      'a crown of one rack',
+      { cut: 'crown', portion: { by: 'ribs', ribs: 8 }, ask: { pieces: 1 } },
+      ['error lines[0].ask.pieces'],
+    ],
+    [
+      'a left crown',
+      { cut: 'crown', portion: { by: 'ribs', ribs: 8 }, ask: { pieces: 2 }, onlyHand: 'left' },
+      ['error lines[0].onlyHand'],
+    ],
+    [
+      'a rack for a crown',
+      {
+        cut: 'crown',
+        portion: { by: 'ribs', ribs: 8 },
+        ask: { pieces: 2 },
+        substitutes: [{ cut: 'rib-rack', portion: { by: 'ribs', ribs: 8 } }],
+      },
+      ['error lines[0].substitutes[0]'],
+    ],
+    [
       'a left liver',
       { cut: 'liver', portion: { by: 'whole' }, onlyHand: 'left' },
       ['warning lines[0].onlyHand'],

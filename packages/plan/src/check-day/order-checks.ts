@@ -81,6 +81,18 @@ function onlySingle(species: Species, cut: Cut): boolean {
   return cut.sources.every((source) => source.from === 'item' && !fromSides.includes(source.id));
 }
 
+/** A crown is a piece of each side: two pieces for each, and no wish for a hand. */
+function checkBothSides(notes: DayNotes, at: string, line: DemandLine, cut: Cut): void {
+  if ('pieces' in line.ask && line.ask.pieces % 2 !== 0)
+    notes.error(
+      `${at}.ask.pieces`,
+      line.ask.pieces,
+      `${cut.name} is made of a piece from each side: ask for two pieces for each.`,
+    );
+  if (line.onlyHand !== undefined)
+    notes.error(`${at}.onlyHand`, line.onlyHand, `${cut.name} is made of a piece from each side.`);
+}
+
 function checkLine(notes: DayNotes, at: string, line: DemandLine, day: CuttingDay): void {
   notes.text(`${at}.lineId`, line.lineId);
   notes.trueOrFalse(`${at}.sameAnimal`, line.sameAnimal);
@@ -90,6 +102,7 @@ function checkLine(notes: DayNotes, at: string, line: DemandLine, day: CuttingDa
   if (line.onlyHand !== undefined) notes.oneOf(`${at}.onlyHand`, line.onlyHand, ['left', 'right']);
   if (!species) return;
   const cut = checkWanted(notes, at, line, species);
+  if (cut?.bothSides) checkBothSides(notes, at, line, cut);
   if (cut && line.onlyHand !== undefined && onlySingle(species, cut))
     notes.warn(
       `${at}.onlyHand`,
@@ -98,7 +111,13 @@ function checkLine(notes: DayNotes, at: string, line: DemandLine, day: CuttingDa
     );
   for (const [index, substitute] of line.substitutes.entries()) {
     const place = `${at}.substitutes[${index}]`;
-    checkWanted(notes, place, substitute, species);
+    const other = checkWanted(notes, place, substitute, species);
+    if (cut && other && cut.bothSides !== other.bothSides)
+      notes.error(
+        place,
+        substitute.cut,
+        'What is made of both sides and what is not cannot stand for one another.',
+      );
     if (substitute.portion.by === 'bulk' || line.portion.by === 'bulk')
       notes.error(place, substitute.cut, 'Loose meat neither stands in for anything nor is replaced.');
   }

@@ -13,6 +13,7 @@ import {
   runOf,
 } from '../test-days/busy-day.ts';
 import { layPlan, type PlanWish } from '../test-days/lay-plan.ts';
+import type { SideWish } from '../test-days/lay-side.ts';
 import { animal, day, line, share } from '../test-days/test-day.ts';
 
 const rulesOf = (of: CuttingDay, plan: CuttingPlan): string[] =>
@@ -23,6 +24,24 @@ const broken = (change: (plan: Mutable<CuttingPlan>) => void): string[] =>
 
 const whole = { by: 'whole' } as const;
 const twoHogs = [animal({ animalId: 'a' }), animal({ animalId: 'b' })];
+
+describe('P26: a crown of two racks', () => {
+  const eight = { by: 'ribs', ribs: 8 } as const;
+  const of = day({
+    animals: twoHogs,
+    lines: [line({ lineId: 'crown', cut: 'crown', portion: eight, ask: { pieces: 2 } })],
+  });
+  const rack: SideWish = {
+    zones: { rib: 'bone-in' },
+    pieces: [{ stock: 'rib-bone-in', cut: 'crown', portion: eight, owner: { lineId: 'crown' } }],
+  };
+
+  it('is of both sides of one animal', () => {
+    expect(rulesOf(of, layPlan(of, { sides: { 'a-left': rack, 'a-right': rack } }))).toEqual([]);
+    expect(rulesOf(of, layPlan(of, { sides: { 'a-left': rack, 'b-right': rack } }))).toEqual(['P26']);
+    expect(rulesOf(of, layPlan(of, { sides: { 'a-left': rack } }))).toEqual(['P26']);
+  });
+});
 
 describe('P17: a piece for a line that asks for it', () => {
   it.each<[string, (plan: Mutable<CuttingPlan>) => void, string[]]>([

@@ -1,6 +1,6 @@
 import type { Portion } from '@flitchbook/carcass';
 import type { CuttingPlan, LineFill, Shortfall } from '../cutting-plan.ts';
-import { acceptable, askedGrams, askedPieces, type DemandLine, type Wanted } from '../day.ts';
+import { acceptable, askedGrams, askedPieces, type DemandLine, type Wanted, wantsBothSides } from '../day.ts';
 import { type DayIndex, entryOf } from './day-index.ts';
 import { type Holding, heldByLines } from './holdings.ts';
 import type { Note } from './plan-rules.ts';
@@ -64,6 +64,19 @@ function checkWishes(index: DayIndex, line: DemandLine, held: readonly Holding[]
   }
 }
 
+/** A crown of two racks: each rack has its fellow from the other side of the animal. */
+function checkPairs(index: DayIndex, line: DemandLine, held: readonly Holding[], note: Note): void {
+  if (!wantsBothSides(index.day, line)) return;
+  const odds = new Map<string, number>();
+  for (const { animalId, side } of held) {
+    const hand = side && index.sides.get(side.sideId)?.side.hand;
+    odds.set(animalId, (odds.get(animalId) ?? 0) + (hand === 'left' ? 1 : -1));
+  }
+  for (const [animalId, odd] of odds)
+    if (odd !== 0)
+      note('P26', `lines[${line.lineId}]`, `has a piece of animal ${animalId} without its fellow`);
+}
+
 /** A shortfall is there exactly when something is short, and names only what the day has. */
 export function checkShortfall(
   index: DayIndex,
@@ -121,6 +134,7 @@ export function checkLines(
     checkFill(line, fill, pieces, note);
     checkShortfall(index, fill.filled < fill.asked, fill.shortfall, at, note);
     checkWishes(index, line, pieces, note);
+    checkPairs(index, line, pieces, note);
   }
   for (const lineId of index.lines.keys())
     if (!seen.has(lineId)) note('P19', `lines[${lineId}]`, 'is missing from the plan');

@@ -29,6 +29,7 @@ export const planRules = {
   P23: 'A share’s instructions are followed: operations, manners, and each stock it names cut into as many portions as fit.',
   P24: 'Locked choices stand.',
   P25: 'Minutes are those of the operations and manners chosen.',
+  P26: 'A cut made from both sides gets as many pieces from the left as from the right side of each animal.',
 } as const;
 
 export type PlanRule = keyof typeof planRules;
