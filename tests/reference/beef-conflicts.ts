@@ -1,5 +1,5 @@
+import type { Conflict } from './conflict.ts';
 import { ask, grams, inches, loose, ribs } from './one-side.ts';
-import type { Conflict } from './pork-conflicts.ts';
 
 /**
  * Conflicts between cuts of a fore quarter of beef of 64 kg. Chuck of ribs 1 to 5, rib of ribs 6 to 12, quartered between

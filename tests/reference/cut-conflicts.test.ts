@@ -2,9 +2,11 @@ import { beefFore, hog, lamb } from '@flitchbook/carcass';
 import type { CarcassShare } from '@flitchbook/plan';
 import { describe, expect, it } from 'vitest';
 import { beefConflicts } from './beef-conflicts.ts';
+import type { Conflict } from './conflict.ts';
 import { lambConflicts } from './lamb-conflicts.ts';
 import { type Ask, ask, type Carcass, dayOf, missing, planned } from './one-side.ts';
-import { type Conflict, porkConflicts } from './pork-conflicts.ts';
+import { middleConflicts } from './pork-conflicts.ts';
+import { endConflicts } from './pork-end-conflicts.ts';
 
 const hogSide: Carcass = {
   species: hog,
@@ -56,9 +58,12 @@ describe('cuts of the fore quarter of beef that take from one another', () => {
 });
 
 describe('pork cuts that take from one another, on one side', () => {
-  it.each(porkConflicts.map((row) => [row.id, row.says, row] as const))('%s: %s', async (_, __, row) => {
-    await expectConflict(hogSide, row);
-  });
+  it.each([...middleConflicts, ...endConflicts].map((row) => [row.id, row.says, row] as const))(
+    '%s: %s',
+    async (_, __, row) => {
+      await expectConflict(hogSide, row);
+    },
+  );
 
   it('P37: a whole hog for one buyer leaves nothing for anyone else', async () => {
     const share: CarcassShare = {

@@ -1,5 +1,5 @@
+import type { Conflict } from './conflict.ts';
 import { ask, grams, inches, loose, ribs } from './one-side.ts';
-import type { Conflict } from './pork-conflicts.ts';
 
 const unsplit = ['organs', 'unsplit'] as const;
 

@@ -1,3 +1,4 @@
+import { looseCut, wholeCuts } from '../cut-data.ts';
 import type { Cut, CutSource, Portion, PortionRule } from '../species.ts';
 import { named } from '../tree-data.ts';
 import { hogItems } from './hog-pieces.ts';
@@ -280,7 +281,7 @@ const says: Readonly<Record<string, string>> = {
   porchetta:
     'The whole middle boned and rolled, skin on. That side gives no chops, no loin roast and no slab.',
   'back-ribs-full':
-    'Blade end and rib end boned in one: twelve ribs or more in one sheet. That loin has no bone left in it.',
+    'Blade end and rib end boned in one: eleven ribs or more in one sheet. That loin has no bone left in it.',
   'belly-whole': 'The sheeted belly in one piece at its full width.',
   'coppa-long':
     'The coppa with the two ribs behind the usual line: the blade end of the loin is so much shorter.',
@@ -289,41 +290,23 @@ const says: Readonly<Record<string, string>> = {
   'hanging-tender': 'One an animal and small: a snack for one, or for the sausage.',
 };
 
-const wholeCuts: readonly Cut[] = Object.values(hogItems).map((entry) => ({
-  id: entry.id,
-  name: entry.name,
-  says: says[entry.id] ?? 'Sold as one piece.',
-  sources:
-    entry.id === 'porchetta'
-      ? [
-          { from: 'item', id: 'porchetta' },
-          { from: 'item', id: 'porchetta-fillet' },
-        ]
-      : [{ from: 'item', id: entry.id }],
-  portions: [whole],
-  usual: whole,
-}));
-
-const loose = (id: string, name: string, about: string, bulk: string): Cut => ({
-  id,
-  name,
-  says: about,
-  sources: [{ from: 'bulk', id: bulk }],
-  portions: [{ by: 'bulk' }],
-  usual: { by: 'bulk' },
-});
+const pieces: readonly Cut[] = wholeCuts(Object.values(hogItems), says).map((cut) =>
+  cut.id === 'porchetta'
+    ? { ...cut, sources: [...cut.sources, { from: 'item', id: 'porchetta-fillet' }] }
+    : cut,
+);
 
 const looseCuts: readonly Cut[] = [
-  loose(
+  looseCut(
     'ground-pork',
     'Ground pork',
     'From the trim. Beyond the natural trim a whole primal has to be ground.',
     'trim',
   ),
-  loose('leaf-fat', 'Leaf fat', 'The fat of the cavity, kept apart: the best for rendering.', 'leaf-fat'),
-  loose('back-fat', 'Back fat', 'Hard fat from over the loin.', 'back-fat'),
-  loose('soup-bones', 'Soup bones', 'Bones for stock.', 'bone'),
-  loose('skin', 'Skin', 'Skin for crackling.', 'skin'),
+  looseCut('leaf-fat', 'Leaf fat', 'The fat of the cavity, kept apart: the best for rendering.', 'leaf-fat'),
+  looseCut('back-fat', 'Back fat', 'Hard fat from over the loin.', 'back-fat'),
+  looseCut('soup-bones', 'Soup bones', 'Bones for stock.', 'bone'),
+  looseCut('skin', 'Skin', 'Skin for crackling.', 'skin'),
 ];
 
 /** The same piece, cured: once the cure has begun there is no fresh one. */
@@ -338,4 +321,4 @@ const cured: readonly Cut[] = [
   },
 ];
 
-export const hogCuts = named<Cut>([...portioned, ...wholeCuts, ...cured, ...looseCuts]);
+export const hogCuts = named<Cut>([...portioned, ...pieces, ...cured, ...looseCuts]);

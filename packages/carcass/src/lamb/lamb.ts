@@ -1,7 +1,9 @@
 import type { Bulk, Part, Species } from '../species.ts';
 import { named } from '../tree-data.ts';
 import { lambCuts, lambItems, lambStocks } from './lamb-cuts.ts';
-import { lambParts, lambRegions } from './lamb-tree.ts';
+import { foreParts } from './lamb-fore.ts';
+import { rearParts } from './lamb-rear.ts';
+import { lambRegions, lambSide } from './lamb-side.ts';
 
 const lambBulks = named<Bulk>([
   { id: 'trim', name: 'Lean trim', worthMinorPerKg: 700 },
@@ -20,7 +22,7 @@ export const lamb: Species = {
   lengthGrowth: { referenceGrams: 22_000, exponent: 0.33, source: 'practice' },
   sideRoot: 'side',
   regions: lambRegions,
-  parts: named<Part>(lambParts),
+  parts: named<Part>([lambSide, ...foreParts, ...rearParts]),
   bench: [],
   items: lambItems,
   stocks: lambStocks,

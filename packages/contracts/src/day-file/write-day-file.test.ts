@@ -169,3 +169,16 @@ describe('JSON as it is read here', () => {
     );
   });
 });
+
+it('counts crowns where the plan counts the racks they are made of', () => {
+  const text = JSON.stringify({
+    flitchbook: 1,
+    date: '2031-03-14',
+    animals: [{ id: 'a', name: 'Hog 1', species: 'hog', hanging: '184 lb', hotOrCold: 'cold' }],
+    orders: [{ owner: 'Ann', lines: [{ cut: 'crown', ribs: 8, count: 2, price: '9.00/lb' }] }],
+  });
+  const parsed = parseDayFile(text);
+  if ('faults' in parsed) throw new Error(JSON.stringify(parsed.faults));
+  expect(parsed.day.lines[0]?.ask).toEqual({ pieces: 4 });
+  expect(dayFileOf(parsed).orders?.[0]?.lines?.[0]?.count).toBe(2);
+});

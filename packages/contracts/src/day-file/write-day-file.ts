@@ -1,4 +1,4 @@
-import type { Portion } from '@flitchbook/carcass';
+import type { Cut, Portion } from '@flitchbook/carcass';
 import {
   type CarcassShare,
   type Counter,
@@ -142,6 +142,9 @@ function animalEntry(animal: DayAnimal, weighed: WeighedAnimal | undefined, turn
   };
 }
 
+const cutOf = (speciesId: string, cut: string): Cut | undefined =>
+  entryOf(entryOf(knownSpecies, speciesId)?.cuts ?? {}, cut);
+
 /** What is left out of an order is what the reader takes by itself. */
 class OrderWriter {
   readonly #texts: Texts;
@@ -158,7 +161,7 @@ class OrderWriter {
   }
 
   #wanted({ cut, portion }: Wanted, speciesId: string) {
-    const usual = entryOf(knownSpecies, speciesId)?.cuts[cut]?.usual;
+    const usual = cutOf(speciesId, cut)?.usual;
     return { cut, ...(same(usual, portion) ? {} : this.#texts.portion(portion)) };
   }
 
@@ -168,7 +171,9 @@ class OrderWriter {
       ...id,
       ...this.#species(speciesId),
       ...this.#wanted(line, speciesId),
-      ...('grams' in ask ? { amount: this.#texts.weight(ask.grams) } : { count: ask.pieces }),
+      ...('grams' in ask
+        ? { amount: this.#texts.weight(ask.grams) }
+        : { count: ask.pieces / (cutOf(speciesId, line.cut)?.bothSides ? 2 : 1) }),
       price: this.#texts.price(line.priceMinorPerKg),
       ...(rank === 'promised' ? {} : { rank }),
       ...(line.sameAnimal ? { sameAnimal: true } : {}),
