@@ -41,7 +41,7 @@ export function DaysPage({ client }: { readonly client: Client }) {
   return (
     <div class="days">
       <h1>{words.cuttingDays}</h1>
-      <p>
+      <p class="to-yields">
         <Link to="/yields">{words.yields.link}</Link>
       </p>
       {got === null && <Waiting says={words.failures.loadingDays} />}

@@ -77,7 +77,7 @@ export function YieldTables({ yields, units }: { readonly yields: ShownYields; r
         <h2 id="way-title">{words.yields.way}</h2>
         <Chain yields={yields} units={units} />
       </section>
-      <section aria-labelledby="tree-title">
+      <div class="yield-part">
         <h2 id="tree-title">{words.yields.tree}</h2>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard (WCAG 2.1.1) */}
         <section class="yield-scroll" tabIndex={0} aria-labelledby="tree-title">
@@ -99,7 +99,7 @@ export function YieldTables({ yields, units }: { readonly yields: ShownYields; r
           </table>
         </section>
         <p>{words.yields.ribs(ribs.join(', '))}</p>
-      </section>
+      </div>
       <section aria-labelledby="homes-title">
         <h2 id="homes-title">{words.yields.home}</h2>
         <Homes yields={yields} units={units} />

@@ -4,7 +4,7 @@ import type { YieldBelief } from '../yield/expect-shares.ts';
 import type { KnownFault } from '../yield/known-carcass.ts';
 import type { YieldProfile } from '../yield/yield-profile.ts';
 import { explainFigure } from './explain-figure.ts';
-import { checkMeasured, type MeasuredSide } from './measured-side.ts';
+import { checkMeasured, insidesOf, type MeasuredSide } from './measured-side.ts';
 import { type FarmReadings, type PooledFigure, poolReadings } from './pool-readings.ts';
 import { type SideReading, sideReadings } from './side-readings.ts';
 
@@ -91,11 +91,19 @@ function beliefOf(figures: readonly LearnedFigure[]): YieldBelief {
   };
 }
 
-function byFarm(readings: readonly SideReading[]): FarmReadings[] {
-  const farms = new Map<string, SideReading[]>();
-  for (const reading of readings) farms.set(reading.farm, [...(farms.get(reading.farm) ?? []), reading]);
-  return [...farms].map(([farm, own]) => ({ farm, readings: own }));
+function grouped(readings: readonly SideReading[], keyOf: (reading: SideReading) => string) {
+  const groups = new Map<string, SideReading[]>();
+  for (const reading of readings) {
+    const key = keyOf(reading);
+    const group = groups.get(key);
+    if (group) group.push(reading);
+    else groups.set(key, [reading]);
+  }
+  return groups;
 }
+
+const byFarm = (readings: readonly SideReading[]): FarmReadings[] =>
+  [...grouped(readings, ({ farm }) => farm)].map(([farm, own]) => ({ farm, readings: own }));
 
 /**
  * Learns a shop's own figures of a species: each is pulled from what is published to what was weighed, by farm and by
@@ -107,6 +115,7 @@ export function learnYields(
   profile: YieldProfile,
   measured: readonly MeasuredSide[],
 ): Learned {
+  const inside = insidesOf(breakdown);
   const refused: RefusedSide[] = [];
   const readings: SideReading[] = [];
   const seen = new Set<string>();
@@ -116,17 +125,18 @@ export function learnYields(
       value: side.sideId,
       says: 'this side was learned from already',
     };
-    const faults = seen.has(side.sideId) ? [twice] : checkMeasured(breakdown, profile, side);
+    const faults = seen.has(side.sideId) ? [twice] : checkMeasured(breakdown, profile, side, inside);
     seen.add(side.sideId);
     if (faults.length > 0) refused.push({ sideId: side.sideId, faults });
     else readings.push(...sideReadings(breakdown, profile, side));
   }
-  const keys = [...new Set(readings.map(({ kind, id }) => `${kind}/${id}`))].sort();
-  const pools = keys.map((key) => {
-    const own = readings.filter(({ kind, id }) => `${kind}/${id}` === key);
-    const { kind, id } = own[0] as SideReading;
-    return { kind, id, ...poolReadings(byFarm(own), betweenSd(profile, kind)) };
-  });
+  const byFigure = grouped(readings, ({ kind, id }) => `${kind}/${id}`);
+  const pools = [...byFigure]
+    .sort(([left], [right]) => (left < right ? -1 : 1))
+    .map(([, own]) => {
+      const { kind, id } = own[0] as SideReading;
+      return { kind, id, ...poolReadings(byFarm(own), betweenSd(profile, kind)) };
+    });
   const figuresFor = (farm: string | null): FarmFigures => {
     const entries = pools.map(({ kind, id, farms, shop }) => ({
       kind,

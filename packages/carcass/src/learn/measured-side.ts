@@ -28,7 +28,10 @@ const toleratedPercent = 1;
 const sidePercent = { min: 40, max: 60 } as const;
 
 /** Ids that lie inside a part, on any way of cutting. */
-function insides(breakdown: Breakdown): ReadonlyMap<string, ReadonlySet<string>> {
+type Insides = ReadonlyMap<string, ReadonlySet<string>>;
+
+/** What lies inside each part of a species: worked out once, used for each side. */
+export function insidesOf(breakdown: Breakdown): Insides {
   const inside = new Map<string, Set<string>>();
   for (let index = breakdown.parts.length - 1; index >= 0; index--) {
     const part = breakdown.parts[index] as Breakdown['parts'][number];
@@ -84,8 +87,7 @@ function carcassFaults(side: MeasuredSide): KnownFault[] {
 }
 
 /** What was weighed against the side: inner pieces against the part they came from, the rest against the whole. */
-function balanceFaults(breakdown: Breakdown, side: MeasuredSide): KnownFault[] {
-  const inside = insides(breakdown);
+function balanceFaults(inside: Insides, side: MeasuredSide): KnownFault[] {
   const faults: KnownFault[] = [];
   for (const { id, grams } of side.weighed) {
     const inner = side.weighed.filter((other) => inside.get(id)?.has(other.id));
@@ -116,6 +118,7 @@ export function checkMeasured(
   breakdown: Breakdown,
   profile: YieldProfile,
   side: MeasuredSide,
+  inside: Insides = insidesOf(breakdown),
 ): readonly KnownFault[] {
   const known = { ...side.known, coldGrams: side.known.coldGrams ?? 2 * side.sideGrams };
   const faults = [
@@ -123,5 +126,5 @@ export function checkMeasured(
     ...weightFaults(breakdown, side),
     ...carcassFaults(side),
   ];
-  return faults.length > 0 ? faults : balanceFaults(breakdown, side);
+  return faults.length > 0 ? faults : balanceFaults(inside, side);
 }
