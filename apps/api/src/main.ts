@@ -61,7 +61,13 @@ function stopOn(signal: NodeJS.Signals, service: RunningService): void {
 }
 
 /** Errors that say themselves what to do, to whoever starts the service. */
-const forPeople = new Set(['PortTaken', 'FolderBusy', 'EngineRefused', 'DatabaseUnavailable']);
+const forPeople = new Set([
+  'PortTaken',
+  'FolderBusy',
+  'FolderUnusable',
+  'EngineRefused',
+  'DatabaseUnavailable',
+]);
 
 async function main(): Promise<number | undefined> {
   const [first] = process.argv.slice(2);

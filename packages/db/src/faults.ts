@@ -48,3 +48,8 @@ export class FolderBusy extends Error {
 export class EngineRefused extends Error {
   override readonly name = 'EngineRefused';
 }
+
+/** The folder cannot be opened as a database: damaged, no folder at all, or not this user's to read and write. */
+export class FolderUnusable extends Error {
+  override readonly name = 'FolderUnusable';
+}

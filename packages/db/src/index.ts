@@ -15,6 +15,7 @@ export {
   DatabaseUnavailable,
   EngineRefused,
   FolderBusy,
+  FolderUnusable,
   ValueRefused,
 } from './faults.ts';
 export { migrate } from './migrate.ts';

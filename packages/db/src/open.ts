@@ -5,7 +5,7 @@ import { migrationsFolder } from './migrate.ts';
 
 /**
  * Opens a database; `migrate` comes next. Close it, or its folder stays locked until the process is gone.
- * @throws FolderBusy, EngineRefused, DatabaseUnavailable
+ * @throws FolderBusy, FolderUnusable, EngineRefused, DatabaseUnavailable
  */
 export async function openDatabase(config: DatabaseConfig): Promise<Database> {
   switch (config.engine) {

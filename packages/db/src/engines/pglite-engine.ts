@@ -6,11 +6,11 @@ import { btree_gist } from '@electric-sql/pglite/contrib/btree_gist';
 import { drizzle } from 'drizzle-orm/pglite';
 import { migrate } from 'drizzle-orm/pglite/migrator';
 import type { FolderConfig, MemoryConfig, UnitLimits } from '../database.ts';
-import { EngineRefused } from '../faults.ts';
+import { EngineRefused, FolderBusy, FolderUnusable } from '../faults.ts';
 import { unavailable } from '../translate-error.ts';
 import { Deadline } from './deadline.ts';
 import { closedError, type Engine, type Handle, takeOnScope, type UnitKind, usualLimits } from './engine.ts';
-import { lockFolder } from './folder-lock.ts';
+import { type FolderLock, lockFolder } from './folder-lock.ts';
 import { Gate } from './gate.ts';
 import { SyncedNodeFS } from './synced-node-fs.ts';
 import { Unit } from './unit.ts';
@@ -138,7 +138,18 @@ const folderWarnings = (folder: string): readonly string[] => [
   `The data lies in the embedded database ${folder}. Every commit reaches the disk before it is acknowledged, but a power cut during a checkpoint is not covered; keep dumps, or use a Postgres server.`,
 ];
 
-/** @throws FolderBusy when another process has the folder; EngineRefused in production */
+/** What a person can do about a folder that does not open. The engine's own words are an abort without a reason. */
+function unusable(folder: string, cause: unknown): FolderUnusable {
+  const { code } = (cause ?? {}) as { readonly code?: unknown };
+  const why =
+    typeof code === 'string'
+      ? `the system says ${code}`
+      : 'its files are damaged, or no database, or not for this user to read and write';
+  const says = `The embedded database in ${folder} can't be opened: ${why}. Restore the folder from a copy, or name another one.`;
+  return new FolderUnusable(says, { cause });
+}
+
+/** @throws FolderBusy when another process has the folder; FolderUnusable; EngineRefused in production */
 export async function openFolder(config: FolderConfig): Promise<Engine> {
   if (config.production && !config.forced) {
     throw new EngineRefused(
@@ -146,19 +157,24 @@ export async function openFolder(config: FolderConfig): Promise<Engine> {
     );
   }
   const folder = resolve(config.folder);
-  mkdirSync(dirname(folder), { recursive: true });
-  const lock = lockFolder(folder, config.clock);
+  let lock: FolderLock | undefined;
   try {
-    const files = new SyncedNodeFS(folder);
-    const pg = await PGlite.create({ ...small, fs: files });
-    const storage = { files, release: () => lock.release(), warnings: folderWarnings(folder) };
-    const engine = new PgliteEngine(pg, storage, config.limits);
-    await engine.start();
-    return engine;
+    mkdirSync(dirname(folder), { recursive: true });
+    lock = lockFolder(folder, config.clock);
+    return await openLocked(folder, lock, config);
   } catch (error) {
-    lock.release();
-    throw error;
+    lock?.release();
+    throw error instanceof FolderBusy ? error : unusable(folder, error);
   }
+}
+
+async function openLocked(folder: string, lock: FolderLock, { limits }: FolderConfig): Promise<Engine> {
+  const files = new SyncedNodeFS(folder);
+  const pg = await PGlite.create({ ...small, fs: files });
+  const storage = { files, release: () => lock.release(), warnings: folderWarnings(folder) };
+  const engine = new PgliteEngine(pg, storage, limits);
+  await engine.start();
+  return engine;
 }
 
 /** Names the snapshot after everything that shapes it. */
