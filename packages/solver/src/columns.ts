@@ -1,11 +1,12 @@
 import type { Goals } from '@flitchbook/plan';
 import type { Highs } from 'highs';
-import { dive, type Incumbent, recut, unitsOf } from './improve.ts';
-import { Master, type Weights } from './master.ts';
-import { type Budget, priceOut, type Search } from './price-out.ts';
-import { Pricer } from './pricing.ts';
+import { bound as boundByBranching } from './branch.ts';
+import type { MipLimits } from './engine.ts';
+import { Master, type Weights, type WholeAnswer } from './master.ts';
+import { type Budget, priceOut } from './price-out.ts';
+import { priceClasses } from './pricing.ts';
 import type { Decision, Problem } from './problem.ts';
-import { readColumns } from './read-columns.ts';
+import { handOut } from './read-whole.ts';
 import { goalOrder, sameWorth } from './sparse-model.ts';
 
 export interface ColumnsAnswer {
@@ -14,13 +15,13 @@ export interface ColumnsAnswer {
   readonly bound: Goals;
 }
 
-/** Goals apart by far more than any one side is worth: for gathering ways and diving, never for comparing plans. */
-const gathering: Weights = { promised: 3000, wished: 50, rest: 1 };
+/** Goals apart by more than one piece is worth: for gathering patterns and a first plan, never for comparing plans. */
+const gathering: Weights = { promised: 100, wished: 10, rest: 1 };
 
 const only = (goal: keyof Goals): Weights => ({ promised: 0, wished: 0, rest: 0, [goal]: 1 });
 
-/** Ways for nobody's orders, so that every unit has one from the start. */
-function seedWays({ problem, master, pricer }: Search): void {
+/** Patterns for nobody's orders, so that every bar has one from the start. */
+function seedPatterns(problem: Problem, master: Master): void {
   const products = new Float64Array(problem.products.length);
   for (const { product, steps } of problem.outlets.items) products[product] = steps[0]?.worth ?? 0;
   const prices = {
@@ -29,7 +30,7 @@ function seedWays({ problem, master, pricer }: Search): void {
     bulks: Float64Array.from(problem.outlets.bulks, ({ worthPerGram }) => worthPerGram * 1000),
     minute: problem.day.counter.labourMinorPerHour / 60,
   };
-  for (const { column } of pricer.price(prices)) master.add(column);
+  for (const { bars } of priceClasses(problem, prices)) for (const bar of bars) master.add(bar.pattern());
 }
 
 /** Everything asked for on a goal: no plan can do better. The last goal has no such mark. */
@@ -53,102 +54,110 @@ function mostOf(problem: Problem, goal: keyof Goals): number {
 export const worthOf = (goals: Goals): number =>
   Math.max(1, goals.promised + goals.wished + Math.max(0, goals.rest));
 
+/** Largest distance of a goal from its bound, as a share of the plan's worth. */
+export function gapOf(goals: Goals, bound: Goals): number {
+  return Math.max(...goalOrder.map((goal) => Math.max(0, bound[goal] - goals[goal]) / worthOf(goals)));
+}
+
 /** First goal on which they differ decides. */
 function isBetter(left: Goals, right: Goals): boolean {
   const goal = goalOrder.find((name) => Math.abs(left[name] - right[name]) > sameWorth);
   return goal !== undefined && left[goal] > right[goal];
 }
 
-/** Bounds goal by goal, the goals before held at what the plan reaches. */
-function boundGoals(search: Search, goals: Goals, known: Goals): Goals {
-  const bound = { ...known };
-  for (const goal of goalOrder) {
-    bound[goal] = Math.min(bound[goal], mostOf(search.problem, goal));
-    if (bound[goal] - goals[goal] > sameWorth && search.budget.secondsLeft() > 0) {
-      search.master.setWeights(only(goal));
-      bound[goal] = Math.min(bound[goal], priceOut(search, sameWorth / 5).bound);
+export class ColumnSearch {
+  readonly #problem: Problem;
+  readonly #master: Master;
+  readonly #budget: Budget;
+  readonly #gap: number;
+
+  constructor(problem: Problem, master: Master, budget: Budget, gap: number) {
+    this.#problem = problem;
+    this.#master = master;
+    this.#budget = budget;
+    this.#gap = gap;
+  }
+
+  /** Distance from its bound at which a goal is good enough, minor units. */
+  #tolerance(goals: Goals): number {
+    return Math.max(sameWorth, 0.99 * this.#gap * worthOf(goals));
+  }
+
+  #limits(shareOfTime: number, absoluteGap: number): MipLimits {
+    return {
+      seconds: this.#budget.secondsLeft() * shareOfTime,
+      relativeGap: 0,
+      absoluteGap,
+      seed: this.#budget.seed,
+    };
+  }
+
+  /** Patterns for all goals at once, and the best whole plan of them. */
+  first(): WholeAnswer | undefined {
+    seedPatterns(this.#problem, this.#master);
+    this.#master.setWeights(gathering);
+    const { answer } = priceOut(this.#problem, this.#master, this.#budget, sameWorth);
+    const near = this.#tolerance(this.#master.goalsAt(answer.values)) / 4;
+    return this.#master.whole(this.#limits(0.5, near));
+  }
+
+  /** Bounds one goal after another, those before held at what the plan reaches. */
+  bounds(goals: Goals): Goals {
+    const tolerance = this.#tolerance(goals);
+    const bound = { promised: 0, wished: 0, rest: 0 };
+    for (const goal of goalOrder) {
+      bound[goal] = mostOf(this.#problem, goal);
+      if (bound[goal] - goals[goal] > sameWorth) {
+        this.#master.setWeights(only(goal));
+        const target = goals[goal] + tolerance;
+        const precision = Math.max(sameWorth / 5, tolerance / 50);
+        const most = boundByBranching(this.#problem, this.#master, this.#budget, target, precision);
+        bound[goal] = Math.min(bound[goal], most);
+      }
+      this.#master.setFloor(goal, goals[goal] - 1e-3, goals[goal] + sameWorth);
     }
-    search.master.setFloor(goal, goals[goal] - 1e-3);
+    this.#freeFloors();
+    return bound;
   }
-  for (const goal of goalOrder) search.master.setFloor(goal, Number.NEGATIVE_INFINITY);
-  search.master.setWeights(gathering);
-  return bound;
-}
 
-/** A small generator with its state in one number, so that the same seed gives the same plan (mulberry32). */
-function chance(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
-  };
-}
-
-function freeSome(count: number, of: number, next: () => number): Set<number> {
-  const freed = new Set<number>();
-  while (freed.size < Math.min(count, of)) freed.add(Math.floor(next() * of));
-  return freed;
-}
-
-/** Recuts a few units at a time while it helps, until the plan is near enough to its bound. */
-function improve(
-  search: Search,
-  first: Incumbent,
-  near: (goals: Goals) => boolean,
-  tolerance: number,
-  secondsToKeep: number,
-): Incumbent {
-  const next = chance(search.budget.seed);
-  let best = first;
-  let idle = 0;
-  const units = unitsOf(first).length;
-  for (
-    let turn = 0;
-    idle < 4 * units + 8 && search.budget.secondsLeft() > secondsToKeep && !near(best.goals);
-    turn++
-  ) {
-    const found = recut(search, best, freeSome(2 + (turn % 3), units, next), tolerance);
-    const better = found !== undefined && isBetter(found.goals, best.goals);
-    if (better) best = found;
-    idle = better ? 0 : idle + 1;
+  /** Once more, with the patterns that the bounds brought in. @returns undefined when nothing better was found */
+  again(best: WholeAnswer): WholeAnswer | undefined {
+    this.#master.setWeights(gathering);
+    this.#master.setFloor('promised', best.goals.promised - 1e-3);
+    const found = this.#master.whole({ ...this.#limits(0.3, sameWorth), start: best.values });
+    this.#freeFloors();
+    return found && isBetter(found.goals, best.goals) ? found : undefined;
   }
-  return best;
+
+  #freeFloors(): void {
+    for (const goal of goalOrder) this.#master.setFloor(goal, Number.NEGATIVE_INFINITY);
+  }
 }
 
 /**
- * Plans by ways of cutting: gathers ways at bid prices, dives to a whole plan, bounds each goal, and recuts a few units
- * at a time until the plan is `near` its bound, nothing helps any more, or time is up.
+ * Plans by patterns: gathers ways to cut each bar at bid prices, puts the best whole plan of them together, and bounds
+ * each goal, until the plan is within `gap` of its bound, nothing helps any more or time is up.
  * @returns undefined when no whole plan was reached in time
  */
 export function solveByColumns(
   highs: Highs,
   problem: Problem,
   budget: Budget,
-  near: (goals: Goals, bound: Goals) => boolean,
+  gap: number,
 ): ColumnsAnswer | undefined {
   const master = new Master(highs, problem);
-  const search: Search = { highs, problem, master, pricer: new Pricer(problem), budget };
+  const search = new ColumnSearch(problem, master, budget, gap);
   try {
-    seedWays(search);
-    master.setWeights(gathering);
-    const gathered = priceOut(search, 1e3).answer;
-    const loose = 2e-4 * worthOf(master.goalsAt(gathered.values));
-    const first = dive(search, loose);
-    if (!first) return undefined;
-    const bound = boundGoals(search, first.goals, {
-      promised: Number.POSITIVE_INFINITY,
-      wished: Number.POSITIVE_INFINITY,
-      rest: Number.POSITIVE_INFINITY,
-    });
-    const toBound = budget.secondsLeft() * 0.3;
-    const best = improve(search, first, (goals) => near(goals, bound), loose, toBound);
-    return {
-      decision: readColumns(search, best),
-      goals: best.goals,
-      bound: boundGoals(search, best.goals, bound),
-    };
+    let best = search.first();
+    if (!best) return undefined;
+    let bound = search.bounds(best.goals);
+    while (gapOf(best.goals, bound) > gap && budget.secondsLeft() > 0) {
+      const found = search.again(best);
+      if (!found) break;
+      best = found;
+      bound = search.bounds(best.goals);
+    }
+    return { decision: handOut(problem, best), goals: best.goals, bound };
   } finally {
     master.dispose();
   }

@@ -175,6 +175,7 @@ function compileClasses(
   day: CuttingDay,
   context: Omit<TreeContext, 'species' | 'nominal' | 'requests'>,
   nominals: ReadonlyMap<string, Nominal>,
+  apart: boolean,
 ): UnitClass[] {
   const groups = new Map<string, UnitClass & { units: Unit[] }>();
   const requests = new Map(
@@ -186,7 +187,9 @@ function compileClasses(
     if (!species || !nominal) continue;
     for (const side of [...animal.sides, null]) {
       const unit: Unit = { unitId: side?.sideId ?? animal.animalId, animalId: animal.animalId, side };
-      const key = likenessOf(day, context.table, animal, side);
+      const key = apart
+        ? `${side ? 'side' : 'singles of'} ${unit.unitId}`
+        : likenessOf(day, context.table, animal, side);
       const group = groups.get(key);
       if (group) {
         group.units.push(unit);
@@ -267,8 +270,11 @@ function compileShares(day: CuttingDay, classes: readonly UnitClass[]): ShareCho
   });
 }
 
-/** Compiles a day. Pure; the same day gives the same problem. */
-export function compile(day: CuttingDay): Problem {
+/**
+ * Compiles a day. Pure; the same day gives the same problem.
+ * @param apart each unit is a class of its own, alike or not
+ */
+export function compile(day: CuttingDay, apart = false): Problem {
   const nominals = nominalsOf(day);
   const table = new ProductTable();
   const { outlets, stocks, bulks } = compileOutlets(day, nominals, table);
@@ -279,7 +285,7 @@ export function compile(day: CuttingDay): Problem {
     stockOutlet: (speciesId: string, stock: string) => stocks.of(outletKey(speciesId, stock)),
     bulkOutlet: (speciesId: string, bulk: string) => bulks.of(outletKey(speciesId, bulk)),
   };
-  const classes = compileClasses(day, context, nominals);
+  const classes = compileClasses(day, context, nominals, apart);
   const bulkDemands = compileBulkDemands(day, bulks);
   return {
     day,

@@ -9,7 +9,7 @@ import {
   type Shortfall,
   type SidePlan,
 } from '@flitchbook/plan';
-import { type Column, Pricer, type Prices } from './pricing.ts';
+import { type Prices, priceClass, priceClasses } from './pricing.ts';
 import type { BulkDemand, Demand, Problem, UnitClass } from './problem.ts';
 
 /** Worth of what is missing against anything already promised: the search gives up as little as it can, but gets it. */
@@ -45,7 +45,6 @@ const kilograms = (grams: number): string => `${(grams / 1000).toFixed(2)} kg`;
 export class Explainer {
   readonly #problem: Problem;
   readonly #plan: CuttingPlan;
-  readonly #pricer: Pricer;
   readonly #classOf: ReadonlyMap<string, UnitClass>;
   readonly #lines: ReadonlyMap<string, DemandLine>;
   readonly #demandOf: ReadonlyMap<string, Demand>;
@@ -54,7 +53,6 @@ export class Explainer {
   constructor(problem: Problem, plan: CuttingPlan) {
     this.#problem = problem;
     this.#plan = plan;
-    this.#pricer = new Pricer(problem);
     this.#classOf = new Map(
       problem.classes.flatMap((group) =>
         group.units.filter(({ side }) => side).map((unit) => [unit.unitId, group] as const),
@@ -168,11 +166,10 @@ export class Explainer {
 
   /** Most that the day could give with nothing else wanted, pieces or grams. */
   #most(short: Case): number {
-    const priced = this.#pricer.price(this.#asking(short, 1));
-    const perClass = priced.map(
-      ({ value, column }) => value * (this.#problem.classes[column.classIndex]?.units.length ?? 0),
+    const sum = priceClasses(this.#problem, this.#asking(short, 1)).reduce(
+      (running, { group, unitValue }) => running + unitValue * group.units.length,
+      0,
     );
-    const sum = perClass.reduce((running, value) => running + value, 0);
     return short.bulk === null ? Math.floor(sum + 1e-6) : Math.floor(sum * 1000);
   }
 
@@ -192,9 +189,7 @@ export class Explainer {
     const asking = this.#asking(short, 1);
     const could = this.#plan.sides.flatMap((side) => {
       const group = this.#classOf.get(side.sideId);
-      return side.shareId !== null && group && this.#pricer.priceClass(group, asking).value > 0
-        ? [side.shareId]
-        : [];
+      return side.shareId !== null && group && priceClass(group, asking).unitValue > 0 ? [side.shareId] : [];
     });
     return [...new Set(could)];
   }
@@ -218,14 +213,18 @@ export class Explainer {
           prices.products[product] = Math.max(prices.products[product] as number, 1);
       }
     }
-    const { column } = this.#pricer.priceClass(group, prices);
-    if (!short.products.some((product) => (column.products.get(product) ?? 0) > 0) && short.bulk === null)
+    const made = priceClass(group, prices).unitProducts();
+    if (!short.products.some((product) => (made.get(product) ?? 0) > 0) && short.bulk === null)
       return undefined;
-    return { side, label: this.#labelOf(side), lines: this.#lost(column, owned, short.line.lineId) };
+    return { side, label: this.#labelOf(side), lines: this.#lost(made, owned, short.line.lineId) };
   }
 
-  #lost(column: Column, owned: ReadonlyMap<string, number>, forLine: string): ReadonlyMap<string, number> {
-    const made = new Map(column.products);
+  #lost(
+    products: ReadonlyMap<number, number>,
+    owned: ReadonlyMap<string, number>,
+    forLine: string,
+  ): ReadonlyMap<string, number> {
+    const made = new Map(products);
     const lost = new Map<string, number>();
     for (const [lineId, count] of owned) {
       if (lineId === forLine) continue;

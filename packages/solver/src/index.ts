@@ -1,1 +1,2 @@
-export { gapOf, planDay, type SolveOptions } from './plan-day.ts';
+export { gapOf } from './columns.ts';
+export { planDay, type SolveOptions } from './plan-day.ts';

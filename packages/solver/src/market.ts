@@ -13,6 +13,8 @@ export interface Market {
   readonly bulkUses: readonly Entry[][];
   /** one column for each share choice */
   readonly shareColumns: readonly number[];
+  /** columns that are whole in any plan: pieces given, shares */
+  readonly wholeColumns: readonly number[];
   readonly read: (values: ArrayLike<number>) => Assignment;
 }
 
@@ -136,6 +138,7 @@ export function addMarket(problem: Problem, model: SparseModel, wholeNumbers = f
     stockUses: uses.stock,
     bulkUses: uses.bulk,
     shareColumns,
+    wholeColumns: [...demandColumns.flat(), ...shareColumns],
     read: (values) => ({
       pieces: demandColumns.flatMap((columns, demand) =>
         columns

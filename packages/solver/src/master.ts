@@ -1,9 +1,11 @@
 import type { Goals } from '@flitchbook/plan';
 import type { Highs, Model } from 'highs';
-import { modelData } from './engine.ts';
+import { type MipLimits, modelData, solveMip } from './engine.ts';
+import { Flow } from './flow.ts';
 import { addMarket, type Market } from './market.ts';
-import { type Column, columnKey, type Prices } from './pricing.ts';
-import type { Assignment, Problem } from './problem.ts';
+import { type Pattern, type Prices, patternKey } from './pricing.ts';
+import type { Problem } from './problem.ts';
+import { readWhole, type Whole } from './read-whole.ts';
 import { type Entry, goalOrder, SparseModel } from './sparse-model.ts';
 
 const infinite = Number.POSITIVE_INFINITY;
@@ -14,38 +16,55 @@ export type Weights = Readonly<Goals>;
 export interface MasterAnswer {
   readonly objective: number;
   readonly prices: Prices;
-  /** dual of each class: what one more unit of it would be worth */
-  readonly classPrices: Float64Array;
+  /** what one more of a part would be worth, by class and node */
+  readonly partPrice: (classIndex: number, node: number) => number;
   readonly values: Float64Array;
-  /** what using each way once would cost at these prices */
-  readonly losses: readonly number[];
 }
 
-/** The engine found no relaxation of what is settled. */
+/** Nothing keeps the limits, whatever pattern may still be found. */
 export class NoRelaxation extends Error {}
+
+/** A whole plan, with where the engine stood. */
+export interface WholeAnswer extends Whole {
+  readonly values: Float64Array;
+}
 
 /** First row of each kind. */
 interface Rows {
   readonly products: number;
   readonly stocks: number;
   readonly bulks: number;
-  readonly classes: number;
+  /** by class and node; undefined where nothing is to be balanced */
+  readonly parts: readonly (readonly (number | undefined)[])[];
   readonly goals: Readonly<Record<keyof Goals, number>>;
+  readonly totals: number;
 }
 
+/** What a pattern not yet found could bring is lent at this price, minor units, while boxes are bounded. */
+const loanMinor = 1e5;
+
+/** Something that is whole in any plan: a column, or a sum of columns in a row of its own. */
+type Quantity = { readonly column: number } | { readonly row: number; readonly columns: readonly number[] };
+
 /**
- * The master of the decomposition: it picks ways of cutting for each class of units and hands their yield to demand and
- * counter. Kept warm in the engine; ways are added as pricing finds them. Dispose of it.
+ * The master of the decomposition: operations send units down their trees, patterns cut the bars that come of it, and the
+ * yield goes to demand and counter. Kept warm in the engine; patterns are added as pricing finds them. Dispose of it.
  */
 export class Master {
   readonly #highs: Highs;
   readonly #problem: Problem;
   readonly #base = new SparseModel();
   readonly #market: Market;
+  readonly #flow: Flow;
+  readonly #loans: number;
   readonly #rows: Rows;
+  readonly #quantities: readonly Quantity[];
   readonly #solver: Model;
   readonly #known = new Set<string>();
-  readonly columns: Column[] = [];
+  readonly #floors: Record<keyof Goals, number> = { promised: -infinite, wished: -infinite, rest: -infinite };
+  readonly #patterns: Pattern[] = [];
+  /** what is whole in any plan: first what concerns the day as a whole, then what one class does */
+  readonly wholeQuantities: readonly (readonly number[])[];
   #weights: Weights = { promised: 1, wished: 1, rest: 1 };
 
   constructor(highs: Highs, problem: Problem) {
@@ -53,7 +72,18 @@ export class Master {
     this.#problem = problem;
     this.#market = addMarket(problem, this.#base);
     this.#addUncut();
-    this.#rows = this.#addRows();
+    this.#loans = this.#addLoans();
+    this.#flow = new Flow(problem, this.#base, this.#market);
+    const totals = this.#flow.totals();
+    this.#rows = this.#addRows(totals);
+    this.#quantities = [
+      ...totals.map((columns, at) => ({ row: this.#rows.totals + at, columns })),
+      ...this.#market.wholeColumns.map((column) => ({ column })),
+      ...this.#flow.choiceColumns.flat(2).map((column) => ({ column })),
+    ];
+    const ofTheDay = totals.length + this.#market.wholeColumns.length;
+    const all = this.#quantities.map((_, quantity) => quantity);
+    this.wholeQuantities = [all.slice(0, ofTheDay), all.slice(ofTheDay)];
     this.#solver = highs.createModel(modelData(highs, this.#base, this.#cost(), true));
     this.#solver.options.set({ output_flag: false, simplex_strategy: 4 });
   }
@@ -62,7 +92,7 @@ export class Master {
     this.#solver.dispose();
   }
 
-  /** A piece that a way cuts and nobody takes stays uncut: its length goes back to the free stretch. */
+  /** A piece that a pattern cuts and nobody takes stays uncut: its length goes back to the free stretch. */
   #addUncut(): void {
     const kept = new Map<number, { outlet: number; kg: number }>();
     for (const node of this.#problem.classes.flatMap((group) => group.nodes)) {
@@ -81,8 +111,23 @@ export class Master {
     }
   }
 
-  #addRows(): Rows {
+  /** Columns that make any product or bulk out of nothing; shut unless `borrow` opens them. */
+  #addLoans(): number {
+    const first = this.#base.columns;
+    const { productUses, bulkUses } = this.#market;
+    for (const uses of [...productUses, ...bulkUses]) uses.push([this.#base.column({}, 0, 0, false), 1]);
+    return first;
+  }
+
+  #addRows(totals: readonly (readonly number[])[]): Rows {
     const base = this.#base;
+    const parts = this.#problem.classes.map((group) =>
+      group.nodes.map((node, index) =>
+        node.kind === 'primal' || node.kind === 'bar'
+          ? this.#flow.balance(group, index, this.#flow.choiceColumns[group.index]?.[index] ?? [])
+          : undefined,
+      ),
+    );
     const supply = (uses: readonly (readonly Entry[])[]): number => {
       const first = base.rows.length;
       for (const entries of uses) base.row(0, infinite, entries);
@@ -91,27 +136,71 @@ export class Master {
     const products = supply(this.#market.productUses);
     const stocks = supply(this.#market.stockUses);
     const bulks = supply(this.#market.bulkUses);
-    const classes = base.rows.length;
-    for (const group of this.#problem.classes) {
-      const taken = this.#problem.shares.flatMap(({ takes }, at): Entry[] => {
-        const units = takes.filter((index) => index === group.index).length;
-        return units === 0 ? [] : [[this.#market.shareColumns[at] as number, units]];
-      });
-      base.row(group.units.length, group.units.length, taken);
-    }
-    const goal = (name: keyof Goals): number =>
+    const goal = (name: keyof Goals): number => base.row(-infinite, infinite, base.goalEntries(name));
+    const goals = { promised: goal('promised'), wished: goal('wished'), rest: goal('rest') };
+    const first = base.rows.length;
+    for (const columns of totals)
       base.row(
         -infinite,
         infinite,
-        base.costs[name].map((cost, column): Entry => [column, cost]).filter(([, cost]) => cost !== 0),
+        columns.map((column) => [column, 1]),
       );
-    return {
-      products,
-      stocks,
-      bulks,
-      classes,
-      goals: { promised: goal('promised'), wished: goal('wished'), rest: goal('rest') },
-    };
+    return { products, stocks, bulks, parts, goals, totals: first };
+  }
+
+  get #loanColumns(): number[] {
+    const count = this.#problem.products.length + this.#problem.outlets.bulks.length;
+    return Array.from({ length: count }, (_, at) => this.#loans + at);
+  }
+
+  /** Lets the relaxation borrow what no pattern known yet brings, at a price that no plan would pay. */
+  borrow(open: boolean): void {
+    for (const column of this.#loanColumns) this.#solver.changeColBounds(column, 0, open ? infinite : 0);
+  }
+
+  nameOf(q: number): string {
+    const what = this.#quantities[q] as Quantity;
+    if ('column' in what) { let c = 0; for (const d of this.#problem.demands) for (const o of d.options) if (c++ === what.column) return `${d.tier} ${d.lines[0]!.cut} ${d.worth} of ${d.pieces}`; return 'share'; }
+    for (const g of this.#problem.classes) for (const [i, n] of g.nodes.entries()) if (n.kind === 'primal') for (const [at, c] of n.choices.entries()) if (this.#flow.choiceColumns[g.index]?.[i]?.[at] === what.columns[0]) return `${n.partId}:${c.operation.id}`;
+    return '?';
+  }
+
+  /** Least and most of a quantity that must be whole, as the day has it. */
+  rangeOf(quantity: number): readonly [least: number, most: number] {
+    const what = this.#quantities[quantity] as Quantity;
+    return 'row' in what
+      ? [-infinite, infinite]
+      : [this.#base.lower[what.column] as number, this.#base.upper[what.column] as number];
+  }
+
+  limit(quantity: number, least: number, most: number): void {
+    const what = this.#quantities[quantity] as Quantity;
+    if ('row' in what) this.#solver.changeRowBounds(what.row, least, most);
+    else this.#solver.changeColBounds(what.column, least, most);
+  }
+
+  free(quantity: number): void {
+    this.limit(quantity, ...this.rangeOf(quantity));
+  }
+
+  /** How much of each quantity an answer has. */
+  amounts(values: ArrayLike<number>): Float64Array {
+    return Float64Array.from(this.#quantities, (what) =>
+      'row' in what
+        ? what.columns.reduce((sum, column) => sum + (values[column] as number), 0)
+        : (values[what.column] as number),
+    );
+  }
+
+  /** Worth of the relaxation over the patterns known; minus infinity where there is none. */
+  glance(): number {
+    this.#solver.run();
+    const optimal = this.#solver.getModelStatus() === this.#highs.constants.modelStatus.optimal;
+    return optimal ? this.#solver.getObjectiveValue() : Number.NEGATIVE_INFINITY;
+  }
+
+  get patternCount(): number {
+    return this.#patterns.length;
   }
 
   #cost(): number[] {
@@ -121,15 +210,12 @@ export class Master {
         0,
       ),
     );
-    return [...base, ...this.columns.map((column) => this.#columnCost(column))];
+    for (const column of this.#loanColumns) base[column] = -loanMinor;
+    return [...base, ...this.#patterns.map((pattern) => this.#weights.rest * this.#labour(pattern))];
   }
 
-  #columnCost(column: Column): number {
-    return this.#weights.rest * this.#labour(column);
-  }
-
-  #labour(column: Column): number {
-    return (-column.minutes * this.#problem.day.counter.labourMinorPerHour) / 60;
+  #labour({ minutes }: Pattern): number {
+    return (-minutes * this.#problem.day.counter.labourMinorPerHour) / 60;
   }
 
   setWeights(weights: Weights): void {
@@ -138,53 +224,66 @@ export class Master {
     this.#solver.changeColsCost({ kind: 'range', from: 0, to: cost.length - 1 }, cost);
   }
 
-  /** No plan may fall below this on the goal. */
-  setFloor(goal: keyof Goals, floor: number): void {
-    this.#solver.changeRowBounds(this.#rows.goals[goal], floor, infinite);
+  /** No plan may fall below this on the goal, or be above `most`. */
+  setFloor(goal: keyof Goals, floor: number, most = infinite): void {
+    this.#floors[goal] = floor;
+    this.#solver.changeRowBounds(this.#rows.goals[goal], floor, most);
   }
 
-  #entries(column: Column): Entry[] {
-    const { products, stocks, bulks, classes, goals } = this.#rows;
+  #entries(pattern: Pattern): Entry[] {
+    const { products, stocks, bulks, parts, goals } = this.#rows;
     return [
-      ...[...column.products].map(([index, count]): Entry => [products + index, count]),
-      ...[...column.stockKg].map(([index, kg]): Entry => [stocks + index, kg]),
-      ...[...column.bulkKg].map(([index, kg]): Entry => [bulks + index, kg]),
-      [classes + column.classIndex, 1],
-      [goals.rest, this.#labour(column)],
+      [parts[pattern.classIndex]?.[pattern.node] as number, 1],
+      ...[...pattern.products].map(([index, count]): Entry => [products + index, count]),
+      ...[...pattern.stockKg].map(([index, kg]): Entry => [stocks + index, kg]),
+      ...[...pattern.bulkKg].map(([index, kg]): Entry => [bulks + index, kg]),
+      [goals.rest, this.#labour(pattern)],
     ];
   }
 
-  /** @returns false when the way was there already */
-  add(column: Column): boolean {
-    const key = columnKey(column);
+  /** @returns false when the pattern was there already */
+  add(pattern: Pattern): boolean {
+    const key = patternKey(pattern);
     if (this.#known.has(key)) return false;
     this.#known.add(key);
-    this.columns.push(column);
-    const entries = this.#entries(column).sort(([left], [right]) => left - right);
-    this.#solver.addCol(this.#columnCost(column), 0, infinite, {
+    this.#patterns.push(pattern);
+    const entries = this.#entries(pattern).sort(([left], [right]) => left - right);
+    this.#solver.addCol(this.#weights.rest * this.#labour(pattern), 0, infinite, {
       indices: entries.map(([row]) => row),
       values: entries.map(([, value]) => value),
     });
     return true;
   }
 
-  /** At least `least` units cut this way; 0 sets it free again. */
-  fix(column: number, least: number): void {
-    this.#solver.changeColBounds(this.#base.columns + column, least, infinite);
-  }
-
-  /** Choices of the market that must be whole: shares, and which animal a one-animal line takes. */
-  get wholeChoices(): readonly number[] {
-    return this.#base.integer.flatMap((whole, column) => (whole ? [column] : []));
-  }
-
-  /** Settles a choice of the market at 1, or sets it free again. */
-  settle(choice: number, taken: boolean): void {
-    this.#solver.changeColBounds(
-      choice,
-      taken ? 1 : (this.#base.lower[choice] as number),
-      this.#base.upper[choice] as number,
-    );
+  /**
+   * Solves the relaxation over the patterns known.
+   * @throws NoRelaxation when nothing keeps the limits
+   * @throws Error when the engine gives no answer
+   */
+  solve(): MasterAnswer {
+    this.#solver.run();
+    const status = this.#solver.getModelStatus();
+    if (status === this.#highs.constants.modelStatus.infeasible) throw new NoRelaxation();
+    if (status !== this.#highs.constants.modelStatus.optimal)
+      throw new Error(`the relaxation ended with status ${status}`);
+    const { rowDual, colValue } = this.#solver.getSolution();
+    const { products, stocks, bulks, parts, goals } = this.#rows;
+    const part = (first: number, count: number): Float64Array =>
+      Float64Array.from({ length: count }, (_, at) => Math.max(0, -(rowDual[first + at] as number)));
+    return {
+      objective: this.#solver.getObjectiveValue(),
+      values: colValue,
+      partPrice: (classIndex, node) => rowDual[parts[classIndex]?.[node] ?? -1] ?? 0,
+      prices: {
+        products: part(products, this.#problem.products.length),
+        stocks: part(stocks, this.#problem.outlets.stocks.length),
+        bulks: part(bulks, this.#problem.outlets.bulks.length),
+        minute:
+          ((this.#weights.rest - (rowDual[goals.rest] as number)) *
+            this.#problem.day.counter.labourMinorPerHour) /
+          60,
+      },
+    };
   }
 
   /** What an answer reaches on each goal. */
@@ -194,92 +293,53 @@ export class Master {
         (running, cost, column) => running + cost * (values[column] as number),
         0,
       );
-    const labour = this.columns.reduce(
-      (running, column, at) => running + this.#labour(column) * (values[this.#base.columns + at] ?? 0),
+    const labour = this.#patterns.reduce(
+      (running, pattern, at) => running + this.#labour(pattern) * (values[this.#base.columns + at] ?? 0),
       0,
     );
     return { promised: sum('promised'), wished: sum('wished'), rest: sum('rest') + labour };
   }
 
-  /** How often each way is used in an answer, whole or not. */
-  uses(values: ArrayLike<number>): number[] {
-    return this.columns.map((_, at) => values[this.#base.columns + at] ?? 0);
-  }
-
-  /** Solves the relaxation. @throws NoRelaxation when nothing keeps what is settled, or the engine gives no answer */
-  solve(): MasterAnswer {
-    this.#solver.run();
-    const status = this.#solver.getModelStatus();
-    if (status !== this.#highs.constants.modelStatus.optimal)
-      throw new NoRelaxation(`the relaxation ended with status ${status}`);
-    const { rowDual, colValue, colDual } = this.#solver.getSolution();
-    const part = (first: number, count: number): Float64Array =>
-      Float64Array.from({ length: count }, (_, at) => Math.max(0, -(rowDual[first + at] as number)));
-    const restDual = rowDual[this.#rows.goals.rest] as number;
-    return {
-      objective: this.#solver.getObjectiveValue(),
-      values: colValue,
-      losses: this.columns.map((_, at) => Math.abs(colDual[this.#base.columns + at] ?? 0)),
-      classPrices: rowDual.slice(this.#rows.classes, this.#rows.classes + this.#problem.classes.length),
-      prices: {
-        products: part(this.#rows.products, this.#problem.products.length),
-        stocks: part(this.#rows.stocks, this.#problem.outlets.stocks.length),
-        bulks: part(this.#rows.bulks, this.#problem.outlets.bulks.length),
-        minute: ((this.#weights.rest - restDual) * this.#problem.day.counter.labourMinorPerHour) / 60,
-      },
-    };
-  }
-
   /**
-   * The master over some of the ways as a mixed-integer programme.
-   * @param ranges least and most units for each way that takes part; the others are not used
-   * @returns the model, its cost at the present weights, and the ways in the order of their columns
+   * The best whole plan over the patterns known, at the present weights and floors.
+   * @returns undefined when none was found in time
    */
-  restricted(ranges: ReadonlyMap<number, readonly [least: number, most: number]>): {
-    readonly model: SparseModel;
-    readonly cost: number[];
-    readonly ways: readonly number[];
-  } {
-    const model = new SparseModel();
+  whole(limits: MipLimits): WholeAnswer | undefined {
+    const model = this.#wholeModel();
+    const start = limits.start && Float64Array.from(model.lower, (_, at) => limits.start?.[at] ?? 0);
+    const found = solveMip(this.#highs, model, this.#cost(), { ...limits, ...(start ? { start } : {}) });
+    return found.values.length === 0 ? undefined : this.#read(found.values);
+  }
+
+  #wholeModel(): SparseModel {
     const base = this.#base;
+    const model = new SparseModel();
     base.lower.forEach((lower, column) => {
       model.column({}, lower, base.upper[column] as number, base.integer[column] as boolean);
     });
     const perRow: Entry[][] = base.rows.map(({ indices, values }) =>
       indices.map((index, at): Entry => [index, values[at] as number]),
     );
-    const ways = [...ranges.keys()];
-    for (const [way, [least, most]] of ranges) {
-      const column = this.columns[way] as Column;
-      const index = model.column({}, least, most, true);
-      for (const [row, value] of this.#entries(column)) perRow[row]?.push([index, value]);
+    for (const pattern of this.#patterns) {
+      const column = model.column({}, 0, this.#problem.classes[pattern.classIndex]?.units.length ?? 0, true);
+      for (const [row, value] of this.#entries(pattern)) perRow[row]?.push([column, value]);
     }
     perRow.forEach((entries, row) => {
       model.row(base.rowLower[row] as number, base.rowUpper[row] as number, entries);
     });
-    const cost = [
-      ...this.#cost().slice(0, base.columns),
-      ...ways.map((way) => this.#columnCost(this.columns[way] as Column)),
-    ];
-    return { model, cost, ways };
+    for (const goal of goalOrder) model.rowLower[this.#rows.goals[goal]] = this.#floors[goal];
+    return model;
   }
 
-  /** Engine values of an answer to `restricted`, as if every way had taken part. */
-  spread(values: ArrayLike<number>, ways: readonly number[]): Float64Array {
-    const all = new Float64Array(this.#base.columns + this.columns.length);
-    for (let column = 0; column < this.#base.columns; column++) all[column] = values[column] as number;
-    ways.forEach((way, at) => {
-      all[this.#base.columns + way] = Math.round(values[this.#base.columns + at] as number);
-    });
-    return all;
-  }
-
-  readMarket(values: ArrayLike<number>): Assignment {
-    return this.#market.read(values);
-  }
-
-  /** How many times each share choice is taken. */
-  shareCounts(values: ArrayLike<number>): number[] {
-    return this.#market.shareColumns.map((column) => Math.round(values[column] ?? 0));
+  #read(values: Float64Array): WholeAnswer {
+    const first = this.#base.columns;
+    return {
+      ...readWhole(this.#flow, this.#market, values),
+      patterns: this.#patterns
+        .map((pattern, at) => ({ pattern, count: Math.round(values[first + at] ?? 0) }))
+        .filter(({ count }) => count > 0),
+      goals: this.goalsAt(values),
+      values,
+    };
   }
 }

@@ -1,12 +1,15 @@
 import { type CuttingDay, type CuttingPlan, type Goals, goalsOf, type Proof } from '@flitchbook/plan';
-import { solveByColumns, worthOf } from './columns.ts';
+import { gapOf, solveByColumns } from './columns.ts';
 import { compile } from './compile.ts';
 import { decode } from './decode.ts';
 import { dropEngine, engine } from './engine.ts';
 import { Explainer } from './explain.ts';
-import { solvePlain } from './plain-method.ts';
+import { buildExplicit } from './explicit.ts';
+import { type Form, solveGoalByGoal } from './goal-by-goal.ts';
+import { buildPlain } from './plain.ts';
 import type { Budget } from './price-out.ts';
 import type { Decision, Problem } from './problem.ts';
+import { handOut } from './read-whole.ts';
 import { goalOrder, sameWorth } from './sparse-model.ts';
 
 export interface SolveOptions {
@@ -27,29 +30,37 @@ interface Found {
   readonly method: Proof['method'];
 }
 
-/** Largest distance of a goal from its bound, as a share of the plan's worth. */
-export function gapOf(goals: Goals, bound: Goals): number {
-  return Math.max(...goalOrder.map((goal) => Math.max(0, bound[goal] - goals[goal]) / worthOf(goals)));
-}
-
 /** There is always a plan; where none came in time, the first one is waited for. */
 const withoutEnd = (budget: Budget): Budget => ({
   ...budget,
   secondsLeft: () => Math.max(5, budget.secondsLeft()),
 });
 
+/** Every unit apart and everything explicit: exact, and small enough where a day is. */
+function explicitForm(day: CuttingDay): Form {
+  const problem = compile(day, true);
+  const { model, read } = buildExplicit(problem, true);
+  return { model, read: (values) => handOut(problem, read(values)) };
+}
+
 async function search(problem: Problem, options: SolveOptions, budget: Budget): Promise<Found> {
   const highs = await engine();
   try {
     if (options.method === 'plain') {
-      const { decision, bound } = solvePlain(highs, problem, budget, options.gap);
+      const { decision, bound } = solveGoalByGoal(highs, buildPlain(problem), budget, options.gap);
       if (decision) return { decision, bound, method: 'plain' };
     }
-    const near = (goals: Goals, bound: Goals): boolean => gapOf(goals, bound) <= options.gap;
-    const columns = solveByColumns(highs, problem, budget, near);
-    if (columns && (near(columns.goals, columns.bound) || budget.secondsLeft() <= 0))
+    const columns = solveByColumns(highs, problem, budget, options.gap);
+    if (columns && (gapOf(columns.goals, columns.bound) <= options.gap || budget.secondsLeft() <= 0))
       return { ...columns, method: 'columns' };
-    const finished = solvePlain(highs, problem, columns ? budget : withoutEnd(budget), options.gap, columns);
+    const form = explicitForm(problem.day);
+    const finished = solveGoalByGoal(
+      highs,
+      form,
+      columns ? budget : withoutEnd(budget),
+      options.gap,
+      columns,
+    );
     const decision = finished.decision ?? columns?.decision;
     if (!decision) throw new Error('no plan was found');
     return { decision, bound: finished.bound, method: 'columns' };

@@ -1,6 +1,5 @@
-import type { Highs } from 'highs';
 import type { Master, MasterAnswer } from './master.ts';
-import type { Pricer } from './pricing.ts';
+import { priceClasses } from './pricing.ts';
 import type { Problem } from './problem.ts';
 
 /** Time left, and what chance starts from. */
@@ -11,40 +10,37 @@ export interface Budget {
 
 export interface Relaxation {
   readonly answer: MasterAnswer;
-  /** no plan that keeps the present limits is worth more than this */
+  /** no plan that keeps the present floors is worth more than this */
   readonly bound: number;
 }
 
-/** A search over the ways of cutting: its master, its pricer and its time. */
-export interface Search {
-  readonly highs: Highs;
-  readonly problem: Problem;
-  readonly master: Master;
-  readonly pricer: Pricer;
-  readonly budget: Budget;
-}
-
 /**
- * Prices ways in until the relaxation is within `tolerance` of its bound, or time is up.
- * @param classes the classes to price; a bound over some of them holds only while the others stand still
+ * Prices patterns in until the relaxation is within `tolerance` of its bound, the bound falls to `target`, or time is up.
+ * @throws NoRelaxation when nothing keeps the limits
  */
 export function priceOut(
-  { problem, master, pricer, budget }: Search,
+  problem: Problem,
+  master: Master,
+  budget: Budget,
   tolerance: number,
-  classes?: ReadonlySet<number>,
+  target = Number.NEGATIVE_INFINITY,
 ): Relaxation {
   let bound = Number.POSITIVE_INFINITY;
   for (;;) {
     const answer = master.solve();
     let slack = 0;
     let added = 0;
-    for (const { column, value } of pricer.price(answer.prices, classes)) {
-      const units = problem.classes[column.classIndex]?.units.length ?? 0;
-      const gain = value - (answer.classPrices[column.classIndex] as number);
-      slack += Math.max(0, gain) * units;
-      if (gain > 1e-6 * Math.max(1, Math.abs(value)) && master.add(column)) added++;
+    for (const { group, unitValue, bars } of priceClasses(problem, answer.prices)) {
+      const root = group.nodes[0];
+      if (root?.kind === 'primal' || root?.kind === 'bar')
+        slack += Math.max(0, unitValue - answer.partPrice(group.index, 0)) * group.units.length;
+      for (const { node, value, pattern } of bars) {
+        const gain = value - answer.partPrice(group.index, node);
+        if (gain > 1e-6 * Math.max(1, Math.abs(value)) && master.add(pattern())) added++;
+      }
     }
     bound = Math.min(bound, answer.objective + slack);
-    if (added === 0 || slack <= tolerance || budget.secondsLeft() <= 0) return { answer, bound };
+    if (added === 0 || slack <= tolerance || bound <= target || budget.secondsLeft() <= 0)
+      return { answer, bound };
   }
 }

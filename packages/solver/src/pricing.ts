@@ -1,5 +1,14 @@
 import { Knapsack, type KnapsackOption } from './knapsack.ts';
-import type { Amount, BarNode, ItemOut, OperationChoice, Problem, RunChoice, UnitClass } from './problem.ts';
+import type {
+  Amount,
+  BarNode,
+  BarWay,
+  ItemOut,
+  OperationChoice,
+  Problem,
+  RunChoice,
+  UnitClass,
+} from './problem.ts';
 
 /** Bid prices: what the day would pay for one more of each. Bulk and stock by the kilogram, labour by the minute. */
 export interface Prices {
@@ -9,16 +18,26 @@ export interface Prices {
   readonly minute: number;
 }
 
-/** A complete way to cut one unit of a class, and what it yields. */
-export interface Column {
-  readonly classIndex: number;
-  readonly choices: ReadonlyMap<number, number>;
-  readonly pieces: ReadonlyMap<number, ReadonlyMap<number, ReadonlyMap<number, number>>>;
-  readonly labels: ReadonlyMap<string, number>;
+/** A way to cut one bar of a class from end to end, and what it yields. */
+export interface Pattern extends BarWay {
   readonly products: ReadonlyMap<number, number>;
   readonly stockKg: ReadonlyMap<number, number>;
   readonly bulkKg: ReadonlyMap<number, number>;
   readonly minutes: number;
+}
+
+/** What one class is worth at given prices. */
+export interface ClassPrice {
+  readonly group: UnitClass;
+  /** the best way to cut one unit, all told */
+  readonly unitValue: number;
+  /** pieces of each product which that way yields */
+  readonly unitProducts: () => ReadonlyMap<number, number>;
+  readonly bars: readonly {
+    readonly node: number;
+    readonly value: number;
+    readonly pattern: () => Pattern;
+  }[];
 }
 
 interface PricedRun {
@@ -32,31 +51,18 @@ const add = <K>(into: Map<K, number>, key: K, amount: number): void => {
   into.set(key, (into.get(key) ?? 0) + amount);
 };
 
-/** Finds, for any bid prices, the best way to cut a unit: exactly, up the tree, one knapsack for like runs. */
-export class Pricer {
-  readonly #problem: Problem;
-
-  constructor(problem: Problem) {
-    this.#problem = problem;
-  }
-
-  /** @returns the best column of each class, or of some, with its value at these prices */
-  price(
-    prices: Prices,
-    classes?: ReadonlySet<number>,
-  ): readonly { readonly column: Column; readonly value: number }[] {
-    const tables = new Map<string, PricedRun>();
-    const groups = classes
-      ? this.#problem.classes.filter(({ index }) => classes.has(index))
-      : this.#problem.classes;
-    return groups.map((group) => new ClassPricing(group, prices, tables).best());
-  }
-
-  /** The same for one class. */
-  priceClass(group: UnitClass, prices: Prices): { readonly column: Column; readonly value: number } {
-    return new ClassPricing(group, prices, new Map()).best();
-  }
+/**
+ * Finds, for any bid prices, the best way to cut each bar, one knapsack for like runs, and from there up the tree what a
+ * unit is worth: exactly.
+ */
+export function priceClasses(problem: Problem, prices: Prices): readonly ClassPrice[] {
+  const tables = new Map<string, PricedRun>();
+  return problem.classes.map((group) => new ClassPricing(group, prices, tables).price());
 }
+
+/** The same for one class. */
+export const priceClass = (group: UnitClass, prices: Prices): ClassPrice =>
+  new ClassPricing(group, prices, new Map()).price();
 
 class ClassPricing {
   readonly #group: UnitClass;
@@ -74,7 +80,7 @@ class ClassPricing {
     this.#choices = new Int32Array(group.nodes.length);
   }
 
-  best(): { column: Column; value: number } {
+  price(): ClassPrice {
     for (const index of this.#group.order) {
       const node = this.#group.nodes[index];
       if (node?.kind === 'primal') this.#bestOf(index, node.choices, (choice) => this.#choiceValue(choice));
@@ -85,7 +91,22 @@ class ClassPricing {
           this.#itemsValue(node.items),
         );
     }
-    return { column: this.#column(), value: this.#values[0] as number };
+    return {
+      group: this.#group,
+      unitValue: this.#values[0] as number,
+      unitProducts: () => this.#unitProducts(),
+      bars: this.#group.nodes.flatMap((node, index) =>
+        node.kind === 'bar'
+          ? [
+              {
+                node: index,
+                value: this.#values[index] as number,
+                pattern: () => this.#pattern(node, index),
+              },
+            ]
+          : [],
+      ),
+    };
   }
 
   #bestOf<T>(index: number, choices: readonly T[], worthOf: (choice: T) => number): void {
@@ -164,50 +185,50 @@ class ClassPricing {
     return { value: 0, knapsack: kept.length === 0 ? undefined : new Knapsack(options), kept };
   }
 
-  #column(): Column {
-    const choices = new Map<number, number>();
-    const pieces = new Map<number, Map<number, Map<number, number>>>();
+  #pattern(node: BarNode, index: number): Pattern {
+    const at = this.#choices[index] as number;
+    const layout = node.layouts[at] as BarNode['layouts'][number];
     const labels = new Map<string, number>();
     const products = new Map<number, number>();
     const stockKg = new Map<number, number>();
     const bulkKg = new Map<number, number>();
-    let minutes = 0;
-    const yieldItems = (index: number, items: readonly ItemOut[]): void => {
-      for (const item of items) {
-        const label = this.#label(item);
-        labels.set(`${index}/${item.item}`, label);
-        add(products, label, 1);
-      }
+    for (const item of layout.items) {
+      const label = this.#label(item);
+      labels.set(`${index}/${item.item}`, label);
+      add(products, label, 1);
+    }
+    for (const bulk of layout.bulks) add(bulkKg, bulk.index, bulk.grams / 1000);
+    return {
+      classIndex: this.#group.index,
+      node: index,
+      layout: at,
+      pieces: this.#layPieces(node, index, layout.runs, products, stockKg),
+      labels,
+      products,
+      stockKg,
+      bulkKg,
+      minutes: layout.minutes,
     };
-    const yieldBulks = (bulks: readonly Amount[]): void => {
-      for (const { index, grams } of bulks) add(bulkKg, index, grams / 1000);
-    };
+  }
+
+  #unitProducts(): Map<number, number> {
+    const products = new Map<number, number>();
     const open = [0];
     for (let index = open.pop(); index !== undefined; index = open.pop()) {
       const node = this.#group.nodes[index];
-      const at = this.#choices[index] as number;
       if (node?.kind === 'singles') {
-        yieldItems(index, node.items);
+        for (const item of node.items) add(products, this.#label(item), 1);
         open.push(...node.opens);
       }
+      if (node?.kind === 'bar')
+        for (const [product, count] of this.#pattern(node, index).products) add(products, product, count);
       if (node?.kind === 'primal') {
-        const choice = node.choices[at] as OperationChoice;
-        choices.set(index, at);
-        yieldItems(index, choice.items);
-        yieldBulks(choice.bulks);
-        minutes += choice.operation.minutes;
+        const choice = node.choices[this.#choices[index] as number] as OperationChoice;
+        for (const item of choice.items) add(products, this.#label(item), 1);
         open.push(...choice.opens);
       }
-      if (node?.kind === 'bar') {
-        const layout = node.layouts[at] as BarNode['layouts'][number];
-        choices.set(index, at);
-        yieldItems(index, layout.items);
-        yieldBulks(layout.bulks);
-        minutes += layout.minutes;
-        pieces.set(index, this.#layPieces(node, index, layout.runs, products, stockKg));
-      }
     }
-    return { classIndex: this.#group.index, choices, pieces, labels, products, stockKg, bulkKg, minutes };
+    return products;
   }
 
   #layPieces(
@@ -239,21 +260,8 @@ class ClassPricing {
   }
 }
 
-/** Two columns with one key are the same way of cutting. */
-export function columnKey(column: Column): string {
-  const flat = (map: ReadonlyMap<unknown, unknown>): string =>
-    [...map]
-      .map(([key, value]) => `${key}=${value}`)
-      .sort()
-      .join(',');
-  const pieces = [...column.pieces]
-    .map(
-      ([node, runs]) =>
-        `${node}[${[...runs]
-          .map(([run, counts]) => `${run}(${flat(counts)})`)
-          .sort()
-          .join()}]`,
-    )
-    .sort();
-  return [column.classIndex, flat(column.choices), flat(column.labels), pieces.join()].join('|');
+/** Two patterns with one key are the same way of cutting. */
+export function patternKey({ classIndex, node, layout, labels, pieces }: Pattern): string {
+  const runs = [...pieces].map(([run, counts]) => [run, [...counts]]);
+  return JSON.stringify([classIndex, node, layout, [...labels], runs]);
 }

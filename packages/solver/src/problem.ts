@@ -174,6 +174,18 @@ export interface ShareChoice {
   readonly minutes: number;
 }
 
+/** How one bar of a class is cut. */
+export interface BarWay {
+  readonly classIndex: number;
+  readonly node: number;
+  /** index of the layout */
+  readonly layout: number;
+  /** run index to pieces of each product */
+  readonly pieces: ReadonlyMap<number, ReadonlyMap<number, number>>;
+  /** product for each item released, by "node/item" */
+  readonly labels: ReadonlyMap<string, number>;
+}
+
 /** What a solver decides for one unit. */
 export interface UnitDecision {
   readonly unit: Unit;

@@ -22,6 +22,11 @@ export class SparseModel {
     return this.lower.length;
   }
 
+  /** The columns that count on a goal. */
+  goalEntries(goal: keyof Goals): Entry[] {
+    return this.costs[goal].flatMap((cost, column): Entry[] => (cost === 0 ? [] : [[column, cost]]));
+  }
+
   /** @returns the column's index */
   column(cost: Partial<Goals>, lower: number, upper: number, integer: boolean): number {
     for (const goal of goalOrder) this.costs[goal].push(cost[goal] ?? 0);

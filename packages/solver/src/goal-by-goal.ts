@@ -1,19 +1,24 @@
 import type { Goals } from '@flitchbook/plan';
 import type { Highs } from 'highs';
 import { solveMip } from './engine.ts';
-import { buildPlain } from './plain.ts';
 import type { Budget } from './price-out.ts';
-import type { Decision, Problem } from './problem.ts';
-import { type Entry, goalOrder, sameWorth } from './sparse-model.ts';
+import type { Decision } from './problem.ts';
+import { goalOrder, type SparseModel, sameWorth } from './sparse-model.ts';
 
-export interface MethodAnswer {
+/** A whole day as one mixed-integer programme. */
+export interface Form {
+  readonly model: SparseModel;
+  readonly read: (values: ArrayLike<number>) => Decision;
+}
+
+interface FormAnswer {
   /** null when none was found in time */
   readonly decision: Decision | null;
   readonly goals: Goals;
   readonly bound: Goals;
 }
 
-export interface Known {
+interface Known {
   readonly goals: Goals;
   readonly bound: Goals;
 }
@@ -21,17 +26,16 @@ export interface Known {
 const infinite = Number.POSITIVE_INFINITY;
 
 /**
- * The plain model solved goal by goal. Given what is known already it looks only for something better, and says that
- * there is nothing when there is not.
+ * Solves a form goal by goal. Given what is known already it looks only for something better, and says that there is
+ * nothing when there is not.
  */
-export function solvePlain(
+export function solveGoalByGoal(
   highs: Highs,
-  problem: Problem,
+  { model, read }: Form,
   budget: Budget,
   gap: number,
   known?: Known,
-): MethodAnswer {
-  const { model, read } = buildPlain(problem);
+): FormAnswer {
   const goals = { ...(known?.goals ?? { promised: -infinite, wished: -infinite, rest: -infinite }) };
   const bound = { ...(known?.bound ?? { promised: infinite, wished: infinite, rest: infinite }) };
   let decision: Decision | null = null;
@@ -39,7 +43,7 @@ export function solvePlain(
   let better = known === undefined;
   for (const goal of goalOrder) {
     const costs = model.costs[goal];
-    const entries = costs.flatMap((cost, column): Entry[] => (cost === 0 ? [] : [[column, cost]]));
+    const entries = model.goalEntries(goal);
     const proven = !better && bound[goal] - goals[goal] < sameWorth;
     if (!proven && budget.secondsLeft() > 0) {
       const least = better ? -infinite : goals[goal] + sameWorth;
