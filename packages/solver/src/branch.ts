@@ -56,7 +56,7 @@ class Branching {
     const open = first ? [first] : [];
     while (open.length > 0) {
       open.sort((left, right) => left.bound - right.bound);
-      const box = open.pop() as Box; (globalThis as any).BB = ((globalThis as any).BB ?? 0) + 1;
+      const box = open.pop() as Box;
       const quantity = this.#budget.secondsLeft() > 0 ? this.#choose(box) : undefined;
       if (quantity === undefined) {
         this.#apply(new Map());
@@ -103,11 +103,9 @@ class Branching {
   }
 
   #part(box: Box, quantity: number): Box[] {
-    const out = [true, false].flatMap(
+    return [true, false].flatMap(
       (upper) => this.#evaluate(this.#half(box, quantity, upper), box.bound) ?? [],
     );
-    if ((globalThis as any).TRACE && (globalThis as any).BB < 40) console.log('   ', (globalThis as any).BB, box.limits.size, box.bound.toFixed(1), (this.#master as any).nameOf(quantity), box.amounts[quantity]!.toFixed(3), out.map((o) => o.bound.toFixed(1)).join(' '), [...box.amounts].filter((x) => !isWhole(x)).length);
-    return out;
   }
 
   /** The quantity whose parting promises most. @returns undefined when all are whole */

@@ -18,6 +18,9 @@ export interface ColumnsAnswer {
 /** Goals apart by more than one piece is worth: for gathering patterns and a first plan, never for comparing plans. */
 const gathering: Weights = { promised: 100, wished: 10, rest: 1 };
 
+/** A pattern that costs more than this share of what the relaxation is worth at the bid prices takes no part in the first plan. */
+const likelyLoss = 1e-4;
+
 const only = (goal: keyof Goals): Weights => ({ promised: 0, wished: 0, rest: 0, [goal]: 1 });
 
 /** Patterns for nobody's orders, so that every bar has one from the start. */
@@ -65,7 +68,7 @@ function isBetter(left: Goals, right: Goals): boolean {
   return goal !== undefined && left[goal] > right[goal];
 }
 
-export class ColumnSearch {
+class ColumnSearch {
   readonly #problem: Problem;
   readonly #master: Master;
   readonly #budget: Budget;
@@ -83,6 +86,11 @@ export class ColumnSearch {
     return Math.max(sameWorth, 0.99 * this.#gap * worthOf(goals));
   }
 
+  #part(shareOfTime: number): Budget {
+    const kept = this.#budget.secondsLeft() * (1 - shareOfTime);
+    return { ...this.#budget, secondsLeft: () => this.#budget.secondsLeft() - kept };
+  }
+
   #limits(shareOfTime: number, absoluteGap: number): MipLimits {
     return {
       seconds: this.#budget.secondsLeft() * shareOfTime,
@@ -92,13 +100,18 @@ export class ColumnSearch {
     };
   }
 
-  /** Patterns for all goals at once, and the best whole plan of them. */
+  /** Patterns for all goals at once, and a whole plan of the likeliest of them. */
   first(): WholeAnswer | undefined {
     seedPatterns(this.#problem, this.#master);
     this.#master.setWeights(gathering);
     const { answer } = priceOut(this.#problem, this.#master, this.#budget, sameWorth);
-    const near = this.#tolerance(this.#master.goalsAt(answer.values)) / 4;
-    return this.#master.whole(this.#limits(0.5, near));
+    const goals = this.#master.goalsAt(answer.values);
+    const likely = answer.objective * likelyLoss;
+    const cheapest = this.#master.cheapest(answer.losses);
+    return this.#master.whole(
+      this.#limits(0.5, this.#tolerance(goals) / 4),
+      (pattern) => (answer.losses[pattern] as number) <= likely || cheapest.has(pattern),
+    );
   }
 
   /** Bounds one goal after another, those before held at what the plan reaches. */
@@ -111,7 +124,7 @@ export class ColumnSearch {
         this.#master.setWeights(only(goal));
         const target = goals[goal] + tolerance;
         const precision = Math.max(sameWorth / 5, tolerance / 50);
-        const most = boundByBranching(this.#problem, this.#master, this.#budget, target, precision);
+        const most = boundByBranching(this.#problem, this.#master, this.#part(0.4), target, precision);
         bound[goal] = Math.min(bound[goal], most);
       }
       this.#master.setFloor(goal, goals[goal] - 1e-3, goals[goal] + sameWorth);
@@ -120,11 +133,11 @@ export class ColumnSearch {
     return bound;
   }
 
-  /** Once more, with the patterns that the bounds brought in. @returns undefined when nothing better was found */
+  /** Once more, with every pattern, those included that the bounds brought in. @returns undefined when nothing better was found */
   again(best: WholeAnswer): WholeAnswer | undefined {
     this.#master.setWeights(gathering);
     this.#master.setFloor('promised', best.goals.promised - 1e-3);
-    const found = this.#master.whole({ ...this.#limits(0.3, sameWorth), start: best.values });
+    const found = this.#master.whole({ ...this.#limits(0.5, sameWorth), start: best.values });
     this.#freeFloors();
     return found && isBetter(found.goals, best.goals) ? found : undefined;
   }

@@ -49,7 +49,8 @@ export function solveGoalByGoal(
       const least = better ? -infinite : goals[goal] + sameWorth;
       const row = model.row(least, better ? infinite : bound[goal] + sameWorth, entries);
       const found = solveMip(highs, model, costs, {
-        seconds: budget.secondsLeft(),
+        // What is found late for an early goal is worth little if no time is left for those after it.
+        seconds: budget.secondsLeft() * (goal === 'rest' ? 1 : 0.5),
         relativeGap: gap,
         absoluteGap: sameWorth,
         seed: budget.seed,

@@ -19,6 +19,8 @@ export interface MasterAnswer {
   /** what one more of a part would be worth, by class and node */
   readonly partPrice: (classIndex: number, node: number) => number;
   readonly values: Float64Array;
+  /** what using each pattern once would cost at these prices */
+  readonly losses: readonly number[];
 }
 
 /** Nothing keeps the limits, whatever pattern may still be found. */
@@ -158,13 +160,6 @@ export class Master {
     for (const column of this.#loanColumns) this.#solver.changeColBounds(column, 0, open ? infinite : 0);
   }
 
-  nameOf(q: number): string {
-    const what = this.#quantities[q] as Quantity;
-    if ('column' in what) { let c = 0; for (const d of this.#problem.demands) for (const o of d.options) if (c++ === what.column) return `${d.tier} ${d.lines[0]!.cut} ${d.worth} of ${d.pieces}`; return 'share'; }
-    for (const g of this.#problem.classes) for (const [i, n] of g.nodes.entries()) if (n.kind === 'primal') for (const [at, c] of n.choices.entries()) if (this.#flow.choiceColumns[g.index]?.[i]?.[at] === what.columns[0]) return `${n.partId}:${c.operation.id}`;
-    return '?';
-  }
-
   /** Least and most of a quantity that must be whole, as the day has it. */
   rangeOf(quantity: number): readonly [least: number, most: number] {
     const what = this.#quantities[quantity] as Quantity;
@@ -197,10 +192,6 @@ export class Master {
     this.#solver.run();
     const optimal = this.#solver.getModelStatus() === this.#highs.constants.modelStatus.optimal;
     return optimal ? this.#solver.getObjectiveValue() : Number.NEGATIVE_INFINITY;
-  }
-
-  get patternCount(): number {
-    return this.#patterns.length;
   }
 
   #cost(): number[] {
@@ -266,13 +257,14 @@ export class Master {
     if (status === this.#highs.constants.modelStatus.infeasible) throw new NoRelaxation();
     if (status !== this.#highs.constants.modelStatus.optimal)
       throw new Error(`the relaxation ended with status ${status}`);
-    const { rowDual, colValue } = this.#solver.getSolution();
+    const { rowDual, colValue, colDual } = this.#solver.getSolution();
     const { products, stocks, bulks, parts, goals } = this.#rows;
     const part = (first: number, count: number): Float64Array =>
       Float64Array.from({ length: count }, (_, at) => Math.max(0, -(rowDual[first + at] as number)));
     return {
       objective: this.#solver.getObjectiveValue(),
       values: colValue,
+      losses: this.#patterns.map((_, at) => Math.abs(colDual[this.#base.columns + at] ?? 0)),
       partPrice: (classIndex, node) => rowDual[parts[classIndex]?.[node] ?? -1] ?? 0,
       prices: {
         products: part(products, this.#problem.products.length),
@@ -302,16 +294,28 @@ export class Master {
 
   /**
    * The best whole plan over the patterns known, at the present weights and floors.
+   * @param takes whether a pattern takes part
    * @returns undefined when none was found in time
    */
-  whole(limits: MipLimits): WholeAnswer | undefined {
-    const model = this.#wholeModel();
+  whole(limits: MipLimits, takes: (pattern: number) => boolean = () => true): WholeAnswer | undefined {
+    const model = this.#wholeModel(takes);
     const start = limits.start && Float64Array.from(model.lower, (_, at) => limits.start?.[at] ?? 0);
     const found = solveMip(this.#highs, model, this.#cost(), { ...limits, ...(start ? { start } : {}) });
     return found.values.length === 0 ? undefined : this.#read(found.values);
   }
 
-  #wholeModel(): SparseModel {
+  /** For each bar the pattern that costs least, so that every bar can be cut somehow. */
+  cheapest(losses: readonly number[]): ReadonlySet<number> {
+    const best = new Map<string, number>();
+    this.#patterns.forEach(({ classIndex, node }, at) => {
+      const known = best.get(`${classIndex}/${node}`);
+      if (known === undefined || (losses[at] as number) < (losses[known] as number))
+        best.set(`${classIndex}/${node}`, at);
+    });
+    return new Set(best.values());
+  }
+
+  #wholeModel(takes: (pattern: number) => boolean): SparseModel {
     const base = this.#base;
     const model = new SparseModel();
     base.lower.forEach((lower, column) => {
@@ -320,8 +324,9 @@ export class Master {
     const perRow: Entry[][] = base.rows.map(({ indices, values }) =>
       indices.map((index, at): Entry => [index, values[at] as number]),
     );
-    for (const pattern of this.#patterns) {
-      const column = model.column({}, 0, this.#problem.classes[pattern.classIndex]?.units.length ?? 0, true);
+    for (const [at, pattern] of this.#patterns.entries()) {
+      const units = this.#problem.classes[pattern.classIndex]?.units.length ?? 0;
+      const column = model.column({}, 0, takes(at) ? units : 0, true);
       for (const [row, value] of this.#entries(pattern)) perRow[row]?.push([column, value]);
     }
     perRow.forEach((entries, row) => {

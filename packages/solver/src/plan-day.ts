@@ -24,6 +24,8 @@ export interface SolveOptions {
 }
 
 interface Found {
+  /** what the decision speaks of */
+  readonly problem: Problem;
   readonly decision: Decision;
   readonly bound: Goals;
   /** the form that gave the plan: the plain model may find nothing in time */
@@ -36,11 +38,14 @@ const withoutEnd = (budget: Budget): Budget => ({
   secondsLeft: () => Math.max(5, budget.secondsLeft()),
 });
 
+/** Columns of an explicit form that is worth starting on: two hogs with some thirty lines. */
+const finishable = 4500;
+
 /** Every unit apart and everything explicit: exact, and small enough where a day is. */
-function explicitForm(day: CuttingDay): Form {
+function explicitForm(day: CuttingDay): Form & { readonly problem: Problem } {
   const problem = compile(day, true);
   const { model, read } = buildExplicit(problem, true);
-  return { model, read: (values) => handOut(problem, read(values)) };
+  return { problem, model, read: (values) => handOut(problem, read(values)) };
 }
 
 async function search(problem: Problem, options: SolveOptions, budget: Budget): Promise<Found> {
@@ -48,12 +53,13 @@ async function search(problem: Problem, options: SolveOptions, budget: Budget): 
   try {
     if (options.method === 'plain') {
       const { decision, bound } = solveGoalByGoal(highs, buildPlain(problem), budget, options.gap);
-      if (decision) return { decision, bound, method: 'plain' };
+      if (decision) return { problem, decision, bound, method: 'plain' };
     }
     const columns = solveByColumns(highs, problem, budget, options.gap);
     if (columns && (gapOf(columns.goals, columns.bound) <= options.gap || budget.secondsLeft() <= 0))
-      return { ...columns, method: 'columns' };
+      return { ...columns, problem, method: 'columns' };
     const form = explicitForm(problem.day);
+    if (columns && form.model.columns > finishable) return { ...columns, problem, method: 'columns' };
     const finished = solveGoalByGoal(
       highs,
       form,
@@ -61,9 +67,10 @@ async function search(problem: Problem, options: SolveOptions, budget: Budget): 
       options.gap,
       columns,
     );
-    const decision = finished.decision ?? columns?.decision;
-    if (!decision) throw new Error('no plan was found');
-    return { decision, bound: finished.bound, method: 'columns' };
+    const { bound, decision } = finished;
+    if (decision) return { problem: form.problem, decision, bound, method: 'columns' };
+    if (!columns) throw new Error('no plan was found');
+    return { problem, decision: columns.decision, bound, method: 'columns' };
   } catch (fault) {
     dropEngine();
     throw fault;
@@ -94,11 +101,12 @@ export async function planDay(day: CuttingDay, options: SolveOptions): Promise<C
   const found: Found =
     problem.classes.length === 0
       ? {
+          problem,
           decision: { units: [], assignment: { pieces: [], bulk: [] } },
           bound: { promised: 0, wished: 0, rest: 0 },
           method: options.method ?? 'columns',
         }
       : await search(problem, options, budget);
-  const plan = new Explainer(problem, decode(problem, found.decision)).explain();
+  const plan = new Explainer(problem, decode(found.problem, found.decision)).explain();
   return { ...plan, proof: proofOf(goalsOf(day, plan), found, options, now() - began) };
 }
