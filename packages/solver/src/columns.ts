@@ -8,6 +8,7 @@ import { priceClasses } from './pricing.ts';
 import type { Decision, Problem } from './problem.ts';
 import { handOut } from './read-whole.ts';
 import { goalOrder, sameWorth } from './sparse-model.ts';
+import { tighten } from './tighten.ts';
 
 export interface ColumnsAnswer {
   readonly decision: Decision;
@@ -54,7 +55,7 @@ function mostOf(problem: Problem, goal: keyof Goals): number {
 }
 
 /** Worth of a plan all told. */
-export const worthOf = (goals: Goals): number =>
+const worthOf = (goals: Goals): number =>
   Math.max(1, goals.promised + goals.wished + Math.max(0, goals.rest));
 
 /** Largest distance of a goal from its bound, as a share of the plan's worth. */
@@ -82,7 +83,7 @@ class ColumnSearch {
   }
 
   /** Distance from its bound at which a goal is good enough, minor units. */
-  #tolerance(goals: Goals): number {
+  tolerance(goals: Goals): number {
     return Math.max(sameWorth, 0.99 * this.#gap * worthOf(goals));
   }
 
@@ -109,14 +110,14 @@ class ColumnSearch {
     const likely = answer.objective * likelyLoss;
     const cheapest = this.#master.cheapest(answer.losses);
     return this.#master.whole(
-      this.#limits(0.5, this.#tolerance(goals) / 4),
+      this.#limits(0.5, this.tolerance(goals) / 4),
       (pattern) => (answer.losses[pattern] as number) <= likely || cheapest.has(pattern),
     );
   }
 
   /** Bounds one goal after another, those before held at what the plan reaches. */
   bounds(goals: Goals): Goals {
-    const tolerance = this.#tolerance(goals);
+    const tolerance = this.tolerance(goals);
     const bound = { promised: 0, wished: 0, rest: 0 };
     for (const goal of goalOrder) {
       bound[goal] = mostOf(this.#problem, goal);
@@ -170,6 +171,9 @@ export function solveByColumns(
       best = found;
       bound = search.bounds(best.goals);
     }
+    const tolerance = search.tolerance(best.goals);
+    if (gapOf(best.goals, bound) > gap && budget.secondsLeft() > 0)
+      bound = tighten(highs, problem, best.goals, bound, tolerance, budget);
     return { decision: handOut(problem, best), goals: best.goals, bound };
   } finally {
     master.dispose();

@@ -38,8 +38,8 @@ const withoutEnd = (budget: Budget): Budget => ({
   secondsLeft: () => Math.max(5, budget.secondsLeft()),
 });
 
-/** Columns of an explicit form that is worth starting on: two hogs with some thirty lines. */
-const finishable = 4500;
+/** Columns of an explicit form that is proven in seconds: the two sides of a hog. */
+const finishable = 2200;
 
 /** Every unit apart and everything explicit: exact, and small enough where a day is. */
 function explicitForm(day: CuttingDay): Form & { readonly problem: Problem } {
