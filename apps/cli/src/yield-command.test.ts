@@ -105,7 +105,11 @@ describe('flitchbook yield', () => {
     ['a weight that is none', [...hog, '--hot', 'NaN lb'], /--hot must be a weight/],
     ['one part on and off', [...hog, '--off', 'skin,head'], /both name skin/],
     ['a part that no hog has', [...hog, '--off', 'head,wool'], /knows no wool/],
-    ['an unknown species', [...hog, '--species', 'constructor'], /--species.*Known: hog/],
+    [
+      'an unknown species',
+      [...hog, '--species', 'constructor'],
+      /--species.*Known: hog, lamb, goat, beef-fore/,
+    ],
     ['an unknown style', [...hog, '--style', 'fancy'], /--style.*Known: bone-in/],
     ['three sides', [...hog, '--sides', '3'], /--sides/],
     ['12 ribs', [...hog, '--ribs', '12'], /--ribs: refused: .*13 to 17/],

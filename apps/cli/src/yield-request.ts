@@ -11,7 +11,7 @@ import {
 } from '@flitchbook/carcass';
 import { readNumber } from './surroundings.ts';
 
-export const yieldUsage = `       flitchbook yield --live|--hot|--cold WEIGHT --on PARTS --off PARTS [--tape] [--species hog]
+export const yieldUsage = `       flitchbook yield --live|--hot|--cold WEIGHT --on PARTS --off PARTS [--tape] [--species hog|lamb|goat|beef-fore]
                  [--fat MM] [--lean PERCENT] [--ribs NUMBER] [--style STYLE] [--sides 1|2] [--confidence SHARE]
                  [--measured FILE --farm NAME] [--unit lb|kg] [--json]`;
 

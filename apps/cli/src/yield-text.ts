@@ -77,6 +77,7 @@ const listText = (lines: readonly TakeHomeLine[], shown: ShownIn): string =>
 function homeText(home: TakeHome, shown: ShownIn): string[] {
   const { style, boxed, percent, declined, lost, servings, freezerCubicFeet } = home;
   const litres = (cubicFeet: number): string => (cubicFeet * 28.316_846_592).toFixed(0);
+  const eaten = servings.high === 0 ? '' : `about ${servings.low} to ${servings.high} servings; `;
   const size = (cubicFeet: number): string => `${cubicFeet.toFixed(1)} cu ft (${litres(cubicFeet)} l)`;
   return [
     wrap(
@@ -86,10 +87,7 @@ function homeText(home: TakeHome, shown: ShownIn): string[] {
     wrap(style.says, '    '),
     wrap(`stays behind: ${listText(declined, shown)}`, '    '),
     wrap(`lost: ${listText(lost, shown)}`, '    '),
-    wrap(
-      `about ${servings.low} to ${servings.high} servings; a freezer of ${size(freezerCubicFeet.low)} to ${size(freezerCubicFeet.high)}`,
-      '    ',
-    ),
+    wrap(`${eaten}a freezer of ${size(freezerCubicFeet.low)} to ${size(freezerCubicFeet.high)}`, '    '),
   ];
 }
 

@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkSpecies } from '../check-species.ts';
+import { believedSpecies } from '../yield/believed-species.ts';
+import { checkProfile } from '../yield/check-profile.ts';
 import { drawShares } from '../yield/draw-shares.ts';
 import { asPublished } from '../yield/expect-shares.ts';
-import type { KnownCarcass } from '../yield/known-carcass.ts';
+import { checkKnown, type KnownCarcass } from '../yield/known-carcass.ts';
 import { predictYields } from '../yield/predict-yields.ts';
 import { checkTakeHome } from './check-take-home.ts';
 import { StyleWalk } from './kept-share.ts';
@@ -118,9 +121,25 @@ describe('what goes home', () => {
 });
 
 describe('the figures of each species', () => {
-  it.each(yieldSpecies)('of the %s carry sources and name what it has', (id) => {
-    const { species, takeHome: profile } = yieldModelOf(id)!;
-    expect(checkTakeHome(species, profile)).toEqual([]);
+  it.each(yieldSpecies)('Y4: of the %s carry sources and name what it has', (id) => {
+    const { species, yields: profile, takeHome: home } = yieldModelOf(id)!;
+    expect(checkProfile(species, profile)).toEqual([]);
+    expect(checkTakeHome(species, home)).toEqual([]);
+  });
+
+  it.each(yieldSpecies)('Y1, Y2: of the %s make a species that is right in itself, at any weight', (id) => {
+    const { species, breakdown: tree, yields: profile } = yieldModelOf(id)!;
+    const onOrOff = Object.fromEntries(profile.dressing.map((element) => [element.id, fc.boolean()]));
+    fc.assert(
+      fc.property(fc.integer(species.hangingGrams), fc.record(onOrOff), (coldGrams, mine) => {
+        const animal = { coldGrams, dressing: mine };
+        expect(checkKnown(species, profile, animal).faults).toEqual([]);
+        const { shares } = predictYields(tree, profile, animal);
+        expect(shares.compartments.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 10);
+        expect(checkSpecies(believedSpecies(tree, shares, asPublished))).toEqual([]);
+      }),
+      { numRuns: 20 },
+    );
   });
 
   it('are not known of a species that is none', () => {

@@ -52,4 +52,13 @@ export const yieldSources = {
   'course-90': 'A pig of 90 kg live dressed just under 65 kg (pig-keeping course). Gave a check.',
   'half-100': 'What to expect of a half of 100 lb (custom processor). Gave a check.',
   'half-90': 'One half, the usual carcass being 180 lb (farm page, 2006). Gave a check.',
+  'kentucky-dressing':
+    'University of Kentucky Cooperative Extension ASC-179, How Much Meat to Expect from a Carcass: dressing of pigs, skin on, 70 to 73 %, shorn sheep 50 to 53, goats 45 to 50, grain-fed beef 60 to 63. The bands allow ten points more either way.',
+  'cooler-assumed': 'No source for this species: the cooler loss of hogs is taken (practice).',
+  'tennessee-goat':
+    'University of Tennessee, meat goat fabrication slides: 70 lb live, 48 %, 33.6 lb; the cooler takes 3 to 10 %, average 5. The range is read as 95 % of carcasses (derived).',
+  'fore-of-live':
+    'Dressing of grain-fed beef, 60 to 63 % (University of Kentucky ASC-179), times the fore quarters’ 51.7 % of a side (140 of 271 lb, Washington State Department of Agriculture): 31.8 % (derived). Other sources part the side at 52 or 55 %.',
+  'purdue-beef':
+    'Purdue University, freezer beef sheet: 1 to 2 % in the cooler in 48 hours, 4 to 6 % by 14 days. The first range is read as 95 % of carcasses (derived).',
 } as const;
