@@ -10,6 +10,7 @@ import {
   porkGrade,
   predictYields,
   ribChances,
+  shapeSide,
   type YieldPrediction,
 } from '@flitchbook/carcass';
 import { describe, expect, it } from 'vitest';
@@ -138,6 +139,22 @@ describe('ribs', () => {
 });
 
 describe('lengths', () => {
+  it('give a vertebra of the printed pitch: 36.9 mm at 103.6 kg, 33.7 at 81.8 (derived from the two carcass lengths)', () => {
+    const pitch = (carcassGrams: number): number => {
+      const side = {
+        sideId: 's',
+        animalId: 'a',
+        hand: 'left',
+        massMg: carcassGrams * 500,
+        ribs: 15,
+      } as const;
+      const shape = shapeSide(hog, { ...side, carcassGrams, facts: [], lostParts: [] });
+      return shape.bars.get('loin-out')!.zones.find(({ zone }) => zone.id === 'lumbar')!.pitchUm / 1000;
+    };
+    expect(pitch(103_600)).toBeCloseTo(36.9, 1);
+    expect(Math.abs(pitch(81_800) - 33.7)).toBeLessThan(0.4);
+  });
+
   it('give a centre loin and a belly of the printed length at the printed weights', () => {
     // Journal of Animal Science 95:4958 (2017), table 2: belly 681.5 mm (42) at 94.7 kg.
     const belly = predict({ coldGrams: 94_700 }).barUm.get('belly-slab')!;

@@ -91,6 +91,16 @@ function homeText(home: TakeHome, shown: ShownIn): string[] {
   ];
 }
 
+/** Length of one rib or vertebra of each zone that has several, on the bars of the usual way. */
+function pitchText({ model, shape }: YieldAnswer, shown: ShownIn): string {
+  const usual = model.breakdown.parts.filter(({ compartments }) => compartments !== undefined);
+  const zones = usual.flatMap(({ id }) => shape.bars.get(id)?.zones ?? []);
+  const each = zones
+    .filter(({ stations }) => stations > 1)
+    .map(({ zone, stations, pitchUm }) => `${zone.name} ${stations} of ${lengthText(pitchUm, shown)}`);
+  return wrap(`Bones along the bars: ${each.join('; ')}`, '');
+}
+
 /** What an animal gives, for people. */
 export function yieldText(answer: YieldAnswer, shown: ShownIn): string {
   const { model, prediction, homes, confidence, sides } = answer;
@@ -107,6 +117,7 @@ export function yieldText(answer: YieldAnswer, shown: ShownIn): string {
     ...partsText(answer, shown),
     rule,
     `Ribs: ${ribs}`,
+    pitchText(answer, shown),
     `Slices of one inch, if the whole stretch is cut into them`,
     ...slicesText(answer, shown),
     rule,

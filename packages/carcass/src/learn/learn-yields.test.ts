@@ -41,7 +41,7 @@ describe('learning from measured sides', () => {
   it('says in a sentence what it learned, from how many sides', () => {
     const figure = bellyOf(bellies('Bramble Hollow', [1.08, 1.05, 1.1, 1.02, 1.07, 1.06, 1.09, 1.04, 1.07]));
     expect(figure.says).toMatch(
-      /^Belly, sheeted: this farm's run 6 % heavier than published, from 9 sides; likely \+\d to \+\d+ %\.$/,
+      /^Belly, sheeted: this farm's run 6 % heavier than published, from 9 sides; likely [+-]?\d to \+\d+ %\.$/,
     );
   });
 
@@ -210,6 +210,12 @@ describe('Y5: a side that does not balance, or contradicts itself', () => {
     const { refused, farms } = learn([one, one]);
     expect(refused).toHaveLength(1);
     expect(farms[0]?.figures[0]?.sides).toBe(1);
+  });
+
+  it('counts a slab once beside the middle it came from, whichever way the middle was cut', () => {
+    const weighed = [{ id: 'middle-fillet-in', grams: 19_000 }, slab];
+    const { refused } = learn([side({ sideId: 'right', weighed, restGrams: 22_000 })]);
+    expect(refused).toEqual([]);
   });
 
   it('teaches when it balances, pieces counted once beside the part they came from', () => {

@@ -31,20 +31,29 @@ const sidePercent = { min: 40, max: 60 } as const;
 type Insides = ReadonlyMap<string, ReadonlySet<string>>;
 
 /** What lies inside each part of a species: worked out once, used for each side. */
-export function insidesOf(breakdown: Breakdown): Insides {
+export function insidesOf({ parts, outputs }: Breakdown): Insides {
+  const indexOf = new Map(parts.map(({ id }, index) => [id, index]));
   const inside = new Map<string, Set<string>>();
-  for (let index = breakdown.parts.length - 1; index >= 0; index--) {
-    const part = breakdown.parts[index] as Breakdown['parts'][number];
+  const look = (index: number): ReadonlySet<string> => {
+    const { id, operations } = parts[index] as Breakdown['parts'][number];
+    const seen = inside.get(id);
+    if (seen) return seen;
     const mine = new Set<string>();
-    for (const { from, to } of part.operations)
-      for (const { id, to: kind } of breakdown.outputs.slice(from, to)) {
+    inside.set(id, mine);
+    for (const { from, to } of operations) {
+      for (const output of outputs.slice(from, to)) {
         // Trim and fat come from everywhere: a pool of them is never a piece of one part.
-        if (kind === 'bulk') continue;
-        mine.add(id);
-        for (const deeper of inside.get(id) ?? []) mine.add(deeper);
+        if (output.to === 'bulk') continue;
+        mine.add(output.id);
+        const made = indexOf.get(output.id);
+        if (made !== undefined) for (const deeper of look(made)) mine.add(deeper);
       }
-    inside.set(part.id, mine);
-  }
+    }
+    return mine;
+  };
+  parts.forEach((_, index) => {
+    look(index);
+  });
   return inside;
 }
 

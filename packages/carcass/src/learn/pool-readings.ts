@@ -78,11 +78,21 @@ export interface Pooled {
  */
 export function poolReadings(farms: readonly FarmReadings[], betweenSd: number): Pooled {
   const shop = poolShop(farms, betweenSd);
-  const pooled = farms.map((farm) => [farm.farm, poolFarm(farm, shop.log, betweenSd)] as const);
+  const pooled = farms.map((farm) => {
+    const figure = poolFarm(farm, shop.log, betweenSd);
+    // The farm leans on the shop's figure, which is not certain itself.
+    const leaning = (figure.sd / betweenSd) ** 2;
+    return [farm.farm, { ...figure, sd: Math.hypot(figure.sd, leaning * shop.sd) }] as const;
+  });
   const count = (pick: (figure: PooledFigure) => number): number =>
     pooled.reduce((sum, [, figure]) => sum + pick(figure), 0);
   return {
     farms: new Map(pooled),
-    shop: { ...shop, used: count(({ used }) => used), setAside: count(({ setAside }) => setAside) },
+    shop: {
+      log: shop.log,
+      sd: Math.hypot(shop.sd, betweenSd),
+      used: count(({ used }) => used),
+      setAside: count(({ setAside }) => setAside),
+    },
   };
 }
