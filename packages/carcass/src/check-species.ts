@@ -82,14 +82,16 @@ function checkBar(species: Species, part: Part & { kind: 'bar' }): SpeciesFault[
       faults.push(...checkShares(inManner, [manner.keeps, ...manner.releases]));
       if (!known(species.stocks, manner.stock))
         faults.push({ at: inManner, says: `no stock called ${manner.stock}` });
-      if (!known(sources, manner.lengthSource))
-        faults.push({ at: inManner, says: `no source called ${manner.lengthSource}` });
+      for (const source of [manner.lengthSource, manner.minutesSource])
+        if (!known(sources, source)) faults.push({ at: inManner, says: `no source called ${source}` });
       for (const release of manner.releases) {
         const table = release.to === 'item' ? species.items : species.bulks;
         if (!known(table, release.id))
           faults.push({ at: inManner, says: `no ${release.to} called ${release.id}` });
         if (release.otherwise && !known(species.bulks, release.otherwise))
           faults.push({ at: inManner, says: `no bulk called ${release.otherwise}` });
+        if (release.stationsMin && !known(sources, release.stationsSource ?? ''))
+          faults.push({ at: inManner, says: `no source called ${release.stationsSource}` });
         if (release.stationsMin && !release.otherwise)
           faults.push({ at: inManner, says: 'says nothing of a shorter run' });
       }
@@ -157,7 +159,12 @@ function checkTree(species: Species): SpeciesFault[] {
 
 function checkSingles(species: Species): SpeciesFault[] {
   const pieces = species.singles.flatMap((single) => [single, ...(single.apart ?? [])]);
-  const figures = [species.ribs.source, species.lengthGrowth.source, ...pieces.map(({ source }) => source)];
+  const figures = [
+    species.hangingGrams.source,
+    species.ribs.source,
+    species.lengthGrowth.source,
+    ...pieces.map(({ source }) => source),
+  ];
   return [
     ...figures
       .filter((source) => !known(sources, source))

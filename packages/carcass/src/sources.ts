@@ -29,7 +29,7 @@ export const sources: Readonly<Record<string, string>> = {
   'ribs-2004':
     'Abstract on ribs and vertebrae in a Piétrain cross, 2 711 pigs: ribs 13 to 17, mean 15.5, standard deviation 0.6.',
   'imps-400':
-    'USDA AMS Institutional Meat Purchase Specifications, Fresh Pork Series 400 (2014), wording seen in reproductions: back ribs at least 8 ribs, spareribs at least 11, country-style ribs 3 to 6 ribs of the blade end, loin with at least 2 sacral vertebrae.',
+    'USDA AMS Institutional Meat Purchase Specifications, Fresh Pork Series 400 (2014), wording seen in reproductions: back ribs at least 8 ribs, spareribs at least 11, country-style ribs 3 to 6 ribs of the blade end, loin with at least 2 sacral vertebrae; item numbers where the data has one.',
   'lamb-army':
     'Handbook on cutting lamb, prepared for the US Army: cutting test of the National Live Stock and Meat Board, per 100 lb: legs 32, shoulders 23, breasts, shanks and necks 21, loin 13, rack of 8 ribs 11; boneless loin 54 %, rack 60, shoulder 69, breast, shank and neck 38.',
   'lamb-army-split':

@@ -62,6 +62,8 @@ export interface Release extends Share {
   readonly id: string;
   /** released as the item only from a run of at least this many stations; from fewer it goes to `otherwise` */
   readonly stationsMin?: number;
+  /** where `stationsMin` comes from */
+  readonly stationsSource?: SourceKey;
   readonly otherwise?: string;
 }
 
@@ -80,6 +82,7 @@ export interface Manner {
   readonly keeps: Share;
   readonly releases: readonly Release[];
   readonly minutes: number;
+  readonly minutesSource: SourceKey;
   /** as with an operation: only where someone asks for what it alone gives */
   readonly onRequest?: true;
 }
@@ -185,7 +188,7 @@ export interface Species {
   readonly id: string;
   readonly name: string;
   /** hanging weight of a whole carcass that a shop could meet, grams; outside is refused as a slip of the pen */
-  readonly hangingGrams: { readonly min: number; readonly max: number };
+  readonly hangingGrams: { readonly min: number; readonly max: number; readonly source: SourceKey };
   readonly ribs: {
     readonly min: number;
     readonly max: number;

@@ -70,18 +70,15 @@ export const block = ({ id, name, regions, lengthMm, tool, source, stock = id }:
       lengthSource: 'memory',
       mass: { parts: 1, source },
       manners: [
-        {
+        manner({
           id: 'across',
           name: 'Cut across',
           stock,
           tool,
-          joins: false,
-          lengthPpm: 1_000_000,
-          lengthSource: 'practice',
           keeps: { parts: 1, source },
           releases: [],
           minutes: 1,
-        },
+        }),
       ],
       maySplit: false,
     },
@@ -111,6 +108,7 @@ interface MannerForm {
 
 export const manner = ({ joins = false, drawsUp, ...form }: MannerForm): Manner => ({
   ...form,
+  minutesSource: 'practice',
   joins,
   lengthPpm: drawsUp?.ppm ?? 1_000_000,
   lengthSource: drawsUp?.source ?? 'practice',

@@ -58,7 +58,7 @@ export function lineFor(
   const { usual } = cut;
   const weight = usual.by === 'weight' ? usual : { fromGrams: 900, toGrams: 1400 };
   return {
-    pieces: 1,
+    pieces: cut.bothSides ? 2 : 1,
     rank: 'promised',
     sameAnimal: false,
     onlyAnimal: '',

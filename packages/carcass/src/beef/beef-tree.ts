@@ -153,7 +153,12 @@ const ribZone = (fromRib: 6 | 7, long: boolean): Zone => ({
             tool: 'knife',
             keeps: { parts: 8.6, source: 'practice' },
             releases: [
-              { ...released('item', 'back-ribs', 3, 'practice'), stationsMin: 5, otherwise: 'bone' },
+              {
+                ...released('item', 'back-ribs', 3, 'practice'),
+                stationsMin: 5,
+                stationsSource: 'practice',
+                otherwise: 'bone',
+              },
               released('bulk', 'trim', 2.4, 'practice'),
               released('bulk', 'bone', 1.5, 'practice'),
               released('bulk', 'fat-trim', 4.5, 'practice'),

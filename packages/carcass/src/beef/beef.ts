@@ -108,7 +108,7 @@ const corned: Cut = {
 export const beefFore: Species = {
   id: 'beef-fore',
   name: 'Beef fore quarter',
-  hangingGrams: { min: 60_000, max: 260_000 },
+  hangingGrams: { min: 60_000, max: 260_000, source: 'practice' },
   ribs: { min: 13, max: 13, usual: 13, source: 'memory' },
   lengthGrowth: { referenceGrams: 127_006, exponent: 0.33, source: 'practice' },
   sideRoot: 'side',

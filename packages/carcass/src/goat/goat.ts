@@ -157,7 +157,7 @@ const portioned: readonly Cut[] = [
 export const goat: Species = {
   id: 'goat',
   name: 'Goat',
-  hangingGrams: { min: 5_000, max: 50_000 },
+  hangingGrams: { min: 5_000, max: 50_000, source: 'practice' },
   ribs: { min: 13, max: 13, usual: 13, source: 'memory' },
   lengthGrowth: { referenceGrams: 17_917, exponent: 0.33, source: 'practice' },
   sideRoot: 'side',

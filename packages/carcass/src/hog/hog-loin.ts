@@ -134,6 +134,7 @@ function ribManners(ribs: Ribs): readonly Manner[] {
   const rack = (id: string, parts: number, source: string): Release => ({
     ...released('item', id, parts, source),
     stationsMin: 8,
+    stationsSource: 'imps-400',
     otherwise: 'bone',
   });
   switch (ribs) {

@@ -28,7 +28,7 @@ const benchOrder: readonly string[] = [
 export const hog: Species = {
   id: 'hog',
   name: 'Hog',
-  hangingGrams: { min: 20_000, max: 250_000 },
+  hangingGrams: { min: 20_000, max: 250_000, source: 'practice' },
   ribs: { min: 13, max: 17, usual: 15, source: 'ribs-2004' },
   lengthGrowth: { referenceGrams: 103_600, exponent: 0.415, source: 'length-growth' },
   sideRoot: 'side',

@@ -63,7 +63,12 @@ const loinZone: Zone = {
       keeps: { parts: 44, source: 'lamb-army-split' },
       releases: [
         // A fillet cut short is no fillet: from fewer than all seven bones it goes to the trim.
-        { ...released('item', 'fillet', 10, 'lamb-army-split'), stationsMin: 7, otherwise: 'trim' },
+        {
+          ...released('item', 'fillet', 10, 'lamb-army-split'),
+          stationsMin: 7,
+          stationsSource: 'practice',
+          otherwise: 'trim',
+        },
         released('bulk', 'bone', 26, 'practice'),
         released('bulk', 'fat-trim', 20, 'practice'),
       ],

@@ -17,7 +17,7 @@ const lambBulks = named<Bulk>([
 export const lamb: Species = {
   id: 'lamb',
   name: 'Lamb',
-  hangingGrams: { min: 7_000, max: 60_000 },
+  hangingGrams: { min: 7_000, max: 60_000, source: 'practice' },
   ribs: { min: 13, max: 14, usual: 13, source: 'memory' },
   lengthGrowth: { referenceGrams: 22_000, exponent: 0.33, source: 'practice' },
   sideRoot: 'side',
