@@ -19,8 +19,8 @@ export class ServiceProcess {
   #complained = '';
   readonly ended: Promise<Ended>;
 
-  constructor(environment: Readonly<Record<string, string>>) {
-    this.child = spawn(process.execPath, ['--import', 'tsx', 'apps/api/src/main.ts'], {
+  constructor(environment: Readonly<Record<string, string>>, args: readonly string[] = []) {
+    this.child = spawn(process.execPath, ['--import', 'tsx', 'apps/api/src/main.ts', ...args], {
       cwd: root,
       env: { PATH: process.env['PATH'], HOST: '127.0.0.1', PORT: '0', SOLVER_SECONDS: '1', ...environment },
       stdio: ['ignore', 'pipe', 'pipe'],

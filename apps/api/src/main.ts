@@ -1,17 +1,18 @@
 import { randomBytes } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
-import { readConfig, variableNotes } from './config.ts';
+import { type Config, readConfig, variableNotes } from './config.ts';
 import { createIds } from './ids.ts';
 import { errorFacts, jsonLog } from './log.ts';
-import type { RunningService } from './start-service.ts';
+import type { RunningService, World } from './start-service.ts';
 
 const projectFolder = fileURLToPath(new URL('../../..', import.meta.url));
 
 const help = `The Flitchbook service: its API and its web app on one port.
 
   npm start
+  npm start -- open-shop --help   opens the shop of an empty database
 
-It takes no arguments but --help; these environment variables set it up:
+These environment variables set it up:
 
 ${Object.entries(variableNotes)
   .map(([name, note]) => `  ${name.padEnd(24)}${note}`)
@@ -69,30 +70,54 @@ const forPeople = new Set([
   'DatabaseUnavailable',
 ]);
 
+const world: World = {
+  clock: () => new Date(),
+  nowMs: () => performance.now(),
+  ids: createIds(randomBytes, () => Date.now()),
+  newPassword,
+  log,
+  projectFolder,
+};
+
+const isHelp = (word: string | undefined): boolean => word === '--help' || word === '-h';
+
+function complain(says: readonly string[]): number {
+  for (const line of says) console.error(line);
+  return cannotStart;
+}
+
+async function openShop(args: readonly string[], config: Config): Promise<number> {
+  const { openingHelp, readOpening } = await import('./open-shop/read-opening.ts');
+  if (isHelp(args[0])) {
+    console.log(openingHelp);
+    return 0;
+  }
+  const read = readOpening(args);
+  if (!read.ok) return complain([...read.says, 'See npm start -- open-shop --help']);
+  const { openFirstShop } = await import('./open-shop/open-first-shop.ts');
+  const opened = await openFirstShop(config, world, read.opening);
+  if (!opened.ok) return complain([opened.says]);
+  const { shop, owner } = read.opening;
+  console.log(
+    `${shop.name} is open. ${owner.name} signs in as ${owner.email} with this password, shown only now:`,
+  );
+  console.log(`  ${opened.value}`);
+  return 0;
+}
+
 async function main(): Promise<number | undefined> {
-  const [first] = process.argv.slice(2);
-  if (first === '--help' || first === '-h') {
+  const [first, ...rest] = process.argv.slice(2);
+  if (isHelp(first)) {
     console.log(help);
     return 0;
   }
-  if (first !== undefined) {
-    console.error(`Unknown argument ${first}. Maybe --help.`);
-    return cannotStart;
-  }
+  if (first !== undefined && first !== 'open-shop')
+    return complain([`Unknown argument ${first}. Maybe --help.`]);
   const read = readConfig(process.env, projectFolder);
-  if (!read.ok) {
-    for (const line of read.says) console.error(line);
-    return cannotStart;
-  }
+  if (!read.ok) return complain(read.says);
+  if (first === 'open-shop') return openShop(rest, read.config);
   const { startService } = await import('./start-service.ts');
-  const service = await startService(read.config, {
-    clock: () => new Date(),
-    nowMs: () => performance.now(),
-    ids: createIds(randomBytes, () => Date.now()),
-    newPassword,
-    log,
-    projectFolder,
-  });
+  const service = await startService(read.config, world);
   for (const signal of ['SIGTERM', 'SIGINT'] as const) stopOn(signal, service);
   sayReady(service);
   return undefined;

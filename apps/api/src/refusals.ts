@@ -16,6 +16,7 @@ export const refusals = {
   'session.wrong-sign-in': { status: 401, title: 'E-mail address or password is wrong' },
   'session.required': { status: 401, title: 'Sign in first' },
   'session.not-allowed': { status: 403, title: 'Your role does not cover this' },
+  'shop.already-open': { status: 409, title: 'There is a shop already' },
   'day.unknown': { status: 404, title: 'There is no such cutting day' },
   'day.already-open': { status: 409, title: 'There is a cutting day on that date already' },
   'day.closed': { status: 409, title: 'The cutting day is closed' },

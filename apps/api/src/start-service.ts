@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseDayFile } from '@flitchbook/contracts';
-import { type Database, inTransaction, listShops, migrate, openDatabase } from '@flitchbook/db';
+import { type Database, inTransaction, listShops, migrate } from '@flitchbook/db';
 import { getConnInfo } from '@hono/node-server/conninfo';
 import type { Config } from './config.ts';
 import { createApp } from './http/create-app.ts';
@@ -10,6 +10,7 @@ import { listen } from './http/listen.ts';
 import { sessionCookie } from './http/session-cookie.ts';
 import type { Ids } from './ids.ts';
 import type { Log } from './log.ts';
+import { openConfigured } from './open-configured.ts';
 import type { Services } from './services/ctx.ts';
 import { createLinkLimits } from './services/customers/link-limits.ts';
 import { seedDemo } from './services/demo/seed.ts';
@@ -28,7 +29,7 @@ export interface World {
   /** milliseconds on a clock that only runs forward */
   readonly nowMs: () => number;
   readonly ids: Ids;
-  /** an unguessable word, for the people of the invented shop */
+  /** an unguessable word, for the people of the invented shop and for a first owner */
   readonly newPassword: () => string;
   readonly log: Log;
   readonly projectFolder: string;
@@ -45,23 +46,6 @@ export interface RunningService {
 
 const stopWithinSeconds = 20;
 const readyWithinMs = 500;
-
-function openConfigured(config: Config, world: World): Promise<Database> {
-  if (config.databaseUrl !== null) {
-    return openDatabase({
-      engine: 'postgres',
-      url: config.databaseUrl,
-      connections: config.databaseConnections,
-    });
-  }
-  return openDatabase({
-    engine: 'folder',
-    folder: join(config.dataFolder, 'database'),
-    clock: { now: world.clock },
-    production: config.production,
-    forced: config.embeddedInProduction,
-  });
-}
 
 /** The password of the demo: made once, kept beside the data, readable by this user only. */
 function demoPassword(config: Config, world: World): string {
@@ -102,6 +86,12 @@ async function answers(db: Database): Promise<boolean> {
   } finally {
     clearTimeout(timer);
   }
+}
+
+/** Nobody can sign in before there is a shop. */
+async function shopWarnings(db: Database): Promise<readonly string[]> {
+  const shops = await inTransaction(db, listShops, { reading: true });
+  return shops.length > 0 ? [] : ['There is no shop yet. Open one: npm start -- open-shop --help'];
 }
 
 const loopback = new Set(['127.0.0.1', '::1', 'localhost']);
@@ -157,7 +147,7 @@ function createTransport(
 
 /**
  * Listens, opens the database, brings it up to date, fills an empty one with the demo, and answers.
- * @throws PortTaken, FolderBusy, EngineRefused, DatabaseUnavailable
+ * @throws PortTaken, FolderBusy, FolderUnusable, EngineRefused, DatabaseUnavailable
  */
 export async function startService(config: Config, world: World): Promise<RunningService> {
   const listening = await listen(config.port, config.host);
@@ -179,7 +169,7 @@ export async function startService(config: Config, world: World): Promise<Runnin
     return {
       address,
       engine: `${opened.engine} ${opened.version}`,
-      warnings: opened.warnings,
+      warnings: [...opened.warnings, ...(await shopWarnings(opened))],
       demoSignIns: transport.demoSignIns,
       async stop() {
         stopping = true;
