@@ -21,6 +21,7 @@ const installed = Object.entries(lock.packages).filter(
 /** Licences under which a shop may run, change and pass on the whole program without further duties. */
 const permissive = new Set([
   'MIT',
+  'MIT-0',
   'ISC',
   'Apache-2.0',
   'BSD-2-Clause',

@@ -17,6 +17,8 @@ describe('readConfig', () => {
         solverThreads: 1,
         solverSeconds: 5,
         databaseConnections: 10,
+        smtpUrl: null,
+        mailFrom: 'shop@flitchbook.invalid',
         production: false,
         embeddedInProduction: false,
       },

@@ -9,12 +9,16 @@ import type { Transport } from './http/http-env.ts';
 import { listen } from './http/listen.ts';
 import { sessionCookie } from './http/session-cookie.ts';
 import type { Ids } from './ids.ts';
+import { folderPost, smtpPost } from './jobs/post-office.ts';
+import { Timetable } from './jobs/timetable.ts';
+import { usualJobs } from './jobs/usual-jobs.ts';
 import type { Log } from './log.ts';
 import { openConfigured } from './open-configured.ts';
 import type { Services } from './services/ctx.ts';
 import { createLinkLimits } from './services/customers/link-limits.ts';
 import { seedDemo } from './services/demo/seed.ts';
 import { type DemoSignIn, demoSignIns } from './services/demo/sign-ins.ts';
+import type { Post } from './services/mails/post.ts';
 import { createPasswords } from './services/passwords.ts';
 import { DayKeeper } from './services/plans/day-keeper.ts';
 import { DayTurns } from './services/reservations/day-turns.ts';
@@ -123,6 +127,11 @@ function createServices(
   return { pool, keeper };
 }
 
+/** Mails go where the shop says, and into a folder until it says so. */
+function postOf({ smtpUrl, mailFrom, dataFolder }: Config): Post {
+  return smtpUrl === null ? folderPost(join(dataFolder, 'mails'), mailFrom) : smtpPost(smtpUrl, mailFrom);
+}
+
 function createTransport(
   config: Config,
   world: World,
@@ -165,6 +174,8 @@ export async function startService(config: Config, world: World): Promise<Runnin
     const app = createApp(keeper.services, transport);
     listening.answerWith((request, env) => app.fetch(request, env));
     pool.warmUp();
+    const timetable = new Timetable(keeper.services, usualJobs(postOf(config)));
+    timetable.start();
     await keeper.catchUp();
     return {
       address,
@@ -174,6 +185,7 @@ export async function startService(config: Config, world: World): Promise<Runnin
       async stop() {
         stopping = true;
         await listening.stop(stopWithinSeconds);
+        await timetable.stop();
         // What is being planned in the background is planned again after the next start.
         await pool.close();
         await keeper.close();
