@@ -165,6 +165,17 @@ describe('Journal of Animal Science (January 1996), 180 loins', () => {
   });
 });
 
+// Institutional Meat Purchase Specifications, Fresh Pork Series 400: numbers seen in reproductions and in catalogues that
+// quote them.
+it('names no item number that was not seen in print, and none twice', () => {
+  const seen =
+    '401 402D 403 404 405 405A 406 406A 408 409 409A 410 411 412 412C 413 413A 413B 414 415 415A 416 416A 423';
+  const named = [...Object.values(hog.items), ...Object.values(hog.stocks)].flatMap(({ imps }) => imps ?? []);
+  expect(named.filter((number) => !seen.split(' ').includes(number))).toEqual([]);
+  expect(new Set(named).size).toBe(named.length);
+  expect(named.length).toBeGreaterThanOrEqual(12);
+});
+
 describe('the rib end of the loin (common practice, no source)', () => {
   it('has nine ribs in the rib end of a 15-rib loin cut after rib 2, and lets them part anywhere between two', () => {
     const rib = published.bars.get('loin-out')?.zones.find(({ zone }) => zone.id === 'rib') as ZoneShape;

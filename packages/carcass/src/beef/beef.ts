@@ -1,7 +1,9 @@
 import { fromStocks, joints, looseCut, piece, ribsOf, slices, wholeCuts } from '../cut-data.ts';
 import type { Bulk, Cut, Item, Part, Species, Stock } from '../species.ts';
 import { named } from '../tree-data.ts';
-import { beefParts, beefRegions } from './beef-tree.ts';
+import { chuckParts } from './beef-chuck.ts';
+import { ribParts } from './beef-rib.ts';
+import { beefRegions, beefSide } from './beef-side.ts';
 
 const items = named<Item>([
   piece('flat-iron', 'Flat iron', 1900),
@@ -113,7 +115,7 @@ export const beefFore: Species = {
   lengthGrowth: { referenceGrams: 127_006, exponent: 0.33, source: 'practice' },
   sideRoot: 'side',
   regions: beefRegions,
-  parts: named<Part>(beefParts),
+  parts: named<Part>([beefSide, ...chuckParts, ...ribParts]),
   bench: [],
   items,
   stocks,
