@@ -43,6 +43,7 @@ export function DaysPage({ client }: { readonly client: Client }) {
       <h1>{words.cuttingDays}</h1>
       <p class="to-yields">
         <Link to="/yields">{words.yields.link}</Link>
+        <Link to="/curing">{words.curing.link}</Link>
       </p>
       {got === null && <Waiting says={words.failures.loadingDays} />}
       {got?.ok && got.value.days.length === 0 && (

@@ -76,6 +76,7 @@ function Fetched<P extends object>({ fetch, given }: FetchedProps<P>) {
 }
 
 const dayPages = () => import('./day-pages.tsx').then(({ DayPages }) => DayPages);
+const curingPage = () => import('../curing/curing-page.tsx').then((page) => page.CuringPage);
 const yieldsPage = () => import('../yields/yields-page.tsx').then((page) => page.YieldsPage);
 
 interface PageProps extends Pick<AppProps, 'client' | 'newKey'> {
@@ -90,6 +91,8 @@ function Page(props: PageProps) {
       return <DaysPage client={props.client} />;
     case 'yields':
       return <Fetched key="yields" fetch={yieldsPage} given={{ units: props.session.shop }} />;
+    case 'curing':
+      return <Fetched key="curing" fetch={curingPage} given={{ units: props.session.shop }} />;
     case 'unknown':
       return <Failure title={words.failures.notThereTitle} says={words.failures.notThere} />;
     default:

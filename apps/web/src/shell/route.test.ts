@@ -4,6 +4,7 @@ import { routeOf } from './route.ts';
 it.each([
   ['/', { page: 'days' }],
   ['/yields', { page: 'yields' }],
+  ['/curing', { page: 'curing' }],
   ['/yields/hog', { page: 'unknown' }],
   ['/days/d1', { page: 'board', dayId: 'd1' }],
   ['/days/d1/', { page: 'board', dayId: 'd1' }],

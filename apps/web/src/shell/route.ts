@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 
 /** A page of the app. */
 export type Route =
-  | { readonly page: 'days' | 'yields' }
+  | { readonly page: 'days' | 'yields' | 'curing' }
   | { readonly page: 'board' | 'new-order'; readonly dayId: string }
   | { readonly page: 'unknown' };
 
@@ -19,6 +19,7 @@ export function routeOf(path: string): Route {
   const [first, coded, last, ...rest] = path.split('/').filter((part) => part !== '');
   if (first === undefined) return { page: 'days' };
   if (first === 'yields' && coded === undefined) return { page: 'yields' };
+  if (first === 'curing' && coded === undefined) return { page: 'curing' };
   const dayId = coded === undefined ? null : decoded(coded);
   if (first !== 'days' || dayId === null || rest.length > 0) return { page: 'unknown' };
   if (last === undefined) return { page: 'board', dayId };

@@ -1,3 +1,4 @@
+import { curingWords } from './curing-words.ts';
 import { dateText } from './dates.ts';
 import { yieldWords } from './yield-words.ts';
 
@@ -288,6 +289,7 @@ export const words = {
       [count(lines, 'line'), ...(share ? ['one share'] : [])].join(' and '),
   },
 
+  curing: curingWords,
   yields: yieldWords,
 
   daysTitle: 'Cutting days – Flitchbook',
