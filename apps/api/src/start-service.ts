@@ -49,6 +49,7 @@ export interface RunningService {
 }
 
 const stopWithinSeconds = 20;
+const streamSeconds = 900;
 const readyWithinMs = 500;
 
 /** The password of the demo: made once, kept beside the data, readable by this user only. */
@@ -136,7 +137,7 @@ function createTransport(
   config: Config,
   world: World,
   demo: readonly DemoSignIn[],
-  isReady: () => Promise<boolean>,
+  state: { readonly isReady: () => Promise<boolean>; readonly stopping: () => boolean },
 ): Transport {
   const webFolder = join(world.projectFolder, 'apps/web/dist');
   return {
@@ -144,7 +145,8 @@ function createTransport(
     signInLimits: createSignInLimits(world.nowMs),
     linkLimits: createLinkLimits(world.nowMs),
     networkOf: (c) => networkOf(getConnInfo(c).remote.address ?? ''),
-    isReady,
+    isReady: state.isReady,
+    streams: { maxSeconds: streamSeconds, stopping: state.stopping },
     demoSignIns: loopback.has(config.host) && config.publicOrigin === null ? demo : [],
     publicOrigin: config.publicOrigin,
     webFolder: existsSync(webFolder) ? webFolder : null,
@@ -170,7 +172,10 @@ export async function startService(config: Config, world: World): Promise<Runnin
     const demo = await seed(config, world, keeper.services);
     const opened = db;
     let stopping = false;
-    const transport = createTransport(config, world, demo, async () => !stopping && (await answers(opened)));
+    const transport = createTransport(config, world, demo, {
+      isReady: async () => !stopping && (await answers(opened)),
+      stopping: () => stopping,
+    });
     const app = createApp(keeper.services, transport);
     listening.answerWith((request, env) => app.fetch(request, env));
     pool.warmUp();

@@ -47,7 +47,7 @@ export {
   setAssured,
 } from './queries/orders.ts';
 export { keepPlan, loadPlan, storePlan } from './queries/plans.ts';
-export { appendAudit, appendLedger, listLedger, listLedgerOfDay } from './queries/records.ts';
+export { appendAudit, appendLedger, lastLedgerSeq, listLedger, listLedgerOfDay } from './queries/records.ts';
 export type * from './queries/shapes.ts';
 export { findShopRules, setShopRules } from './queries/shop-rules.ts';
 export {

@@ -6,6 +6,7 @@ import { boardRoutes } from './routes/boards.ts';
 import { customerRoutes } from './routes/customers.ts';
 import { cutListRoutes } from './routes/cut-lists.tsx';
 import { dayRoutes } from './routes/days.ts';
+import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
 import { orderRoutes } from './routes/orders.ts';
 import { reservationRoutes } from './routes/reservations.ts';
@@ -20,6 +21,7 @@ export const apiRoutes = new OpenAPIHono<HttpEnv>()
   .route('/', orderRoutes)
   .route('/', reservationRoutes)
   .route('/', customerRoutes)
+  .route('/', eventRoutes)
   .route('/', cutListRoutes)
   .route('/', healthRoutes);
 

@@ -8,6 +8,13 @@ import type { Session } from '../services/sessions/read.ts';
 import type { SignInLimits } from '../services/sessions/sign-in.ts';
 import type { SessionCookie } from './session-cookie.ts';
 
+/** How long streams of events may last. */
+interface Streams {
+  /** a stream ends after so long; whoever follows connects again */
+  readonly maxSeconds: number;
+  readonly stopping: () => boolean;
+}
+
 /** What the transport needs besides the services. */
 export interface Transport {
   readonly cookie: SessionCookie;
@@ -15,6 +22,7 @@ export interface Transport {
   readonly linkLimits: LinkLimits;
   /** the network that a request came from, by its socket: headers can be forged */
   readonly networkOf: (c: Context) => string;
+  readonly streams: Streams;
   /** true while the database answers and the service is not stopping */
   readonly isReady: () => Promise<boolean>;
   /** shown on the sign-in page of the invented shop, and only to this machine */

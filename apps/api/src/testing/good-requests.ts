@@ -122,6 +122,7 @@ const recipes: Readonly<Record<string, Recipe>> = {
   'customers.choose-password': () => ({ body: { password } }),
   'links.send': customersOrder,
   'links.revoke': asSent,
+  'events.follow': asSent,
   'rules.read': asSent,
   'rules.set': () => ({ body: rules }),
   'cut-list.read': asSent,

@@ -1,4 +1,4 @@
-import { and, asc, eq, gt } from 'drizzle-orm';
+import { and, asc, desc, eq, gt } from 'drizzle-orm';
 import type { Tx } from '../database.ts';
 import { handleOf } from '../engines/engine.ts';
 import { audit, ledger } from '../schema/index.ts';
@@ -26,6 +26,17 @@ export async function listLedger(
     .orderBy(asc(ledger.seq))
     .limit(page.limit);
   return found.map((row) => ({ ...row, at: row.at.toISOString() }));
+}
+
+/** 0 while there is none. */
+export async function lastLedgerSeq(tx: Tx, shopId: string): Promise<number> {
+  const [last] = await handleOf(tx)
+    .select({ seq: ledger.seq })
+    .from(ledger)
+    .where(eq(ledger.shopId, shopId))
+    .orderBy(desc(ledger.seq))
+    .limit(1);
+  return last?.seq ?? 0;
 }
 
 /** Entries of one kind about one day, in order. */
