@@ -31,8 +31,7 @@ const sidePercent = { min: 40, max: 60 } as const;
 type Insides = ReadonlyMap<string, ReadonlySet<string>>;
 
 /** What lies inside each part of a species: worked out once, used for each side. */
-export function insidesOf({ parts, outputs }: Breakdown): Insides {
-  const indexOf = new Map(parts.map(({ id }, index) => [id, index]));
+export function insidesOf({ parts, outputs, partAt }: Breakdown): Insides {
   const inside = new Map<string, Set<string>>();
   const look = (index: number): ReadonlySet<string> => {
     const { id, operations } = parts[index] as Breakdown['parts'][number];
@@ -45,7 +44,7 @@ export function insidesOf({ parts, outputs }: Breakdown): Insides {
         // Trim and fat come from everywhere: a pool of them is never a piece of one part.
         if (output.to === 'bulk') continue;
         mine.add(output.id);
-        const made = indexOf.get(output.id);
+        const made = partAt.get(output.id);
         if (made !== undefined) for (const deeper of look(made)) mine.add(deeper);
       }
     }

@@ -52,6 +52,9 @@ export interface Breakdown {
   readonly compartments: readonly number[];
   /** compartments of a part, an item or a bulk on the usual way */
   readonly held: ReadonlyMap<string, readonly number[]>;
+  /** index of each part by id, and of each output by key */
+  readonly partAt: ReadonlyMap<string, number>;
+  readonly outputAt: ReadonlyMap<string, number>;
 }
 
 type Growing<T> = { -readonly [K in keyof T]: T[K] };
@@ -169,8 +172,13 @@ export function breakdownOf(species: Species): Breakdown {
     if (!part.compartments) part.composition = composing.of(index);
   });
   const { parts, outputs, compartments } = layer;
-  return { species, parts, outputs, compartments, held };
+  const partAt = new Map(parts.map(({ id }, index) => [id, index]));
+  const outputAt = new Map(outputs.map(({ key }, index) => [key, index]));
+  return { species, parts, outputs, compartments, held, partAt, outputAt };
 }
 
-export const sumAt = (values: ArrayLike<number>, at: readonly number[]): number =>
-  at.reduce((sum, index) => sum + (values[index] as number), 0);
+export function sumAt(values: ArrayLike<number>, at: readonly number[]): number {
+  let sum = 0;
+  for (const index of at) sum += values[index] as number;
+  return sum;
+}

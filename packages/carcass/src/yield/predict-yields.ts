@@ -4,6 +4,7 @@ import { type ChainStep, carcassChain } from './carcass-chain.ts';
 import { type Estimate, rounded, squaredCv } from './estimate.ts';
 import { asPublished, type ExpectedShares, expectShares, type YieldBelief } from './expect-shares.ts';
 import type { KnownCarcass } from './known-carcass.ts';
+import { MassTable } from './mass-table.ts';
 import { spreadShares } from './spread-shares.ts';
 import { type RibChance, ribChances, type YieldProfile } from './yield-profile.ts';
 
@@ -13,9 +14,9 @@ export interface YieldPrediction {
   readonly sideMg: Estimate;
   readonly shares: ExpectedShares;
   /** by part */
-  readonly partMg: ReadonlyMap<string, Estimate>;
+  readonly partMg: MassTable;
   /** by "part/operation/output": what an operation gives if it is done */
-  readonly outputMg: ReadonlyMap<string, Estimate>;
+  readonly outputMg: MassTable;
   /** by bar */
   readonly barUm: ReadonlyMap<string, Estimate>;
   readonly ribs: readonly RibChance[];
@@ -54,21 +55,9 @@ export function predictYields(
   const sideMg = { mean: sideGrams.mean * 1000, sd: sideGrams.sd * 1000 };
   const shares = expectShares(breakdown, profile, known, belief);
   const spread = spreadShares(breakdown, profile, shares);
-  const sideFactor = 1 + squaredCv(sideMg);
-  const massOf = (share: number, cv2: number): Estimate => {
-    const mean = sideMg.mean * share;
-    return { mean: Math.round(mean), sd: Math.round(mean * Math.sqrt(sideFactor * (1 + cv2) - 1)) };
-  };
-  const partMg = new Map<string, Estimate>();
-  const outputMg = new Map<string, Estimate>();
-  breakdown.parts.forEach(({ id }, index) => {
-    const share = shares.parts[index] as number;
-    if (share > 0) partMg.set(id, massOf(share, spread.parts[index] as number));
-  });
-  breakdown.outputs.forEach(({ key }, index) => {
-    const share = shares.outputs[index] as number;
-    if (share > 0) outputMg.set(key, massOf(share, spread.outputs[index] as number));
-  });
+  const side = { mean: sideMg.mean, squaredCv: squaredCv(sideMg) };
+  const partMg = new MassTable(breakdown.partAt, shares.parts, spread.parts, side);
+  const outputMg = new MassTable(breakdown.outputAt, shares.outputs, spread.outputs, side);
   const scale = lengthScale(breakdown.species, 2 * sideGrams.mean) * belief.lengths;
   const barUm = barLengths(breakdown.species, profile, scale);
   const ribs =

@@ -14,13 +14,13 @@ function changes(breakdown: Breakdown, compartments: ArrayLike<number>): Map<str
   return change;
 }
 
-/** What a part weighs off the usual way if its meat weighs what it weighs there. */
-function composedShare(
-  { parts }: Breakdown,
-  makes: number,
-  change: ReadonlyMap<string, number>,
-): number | undefined {
-  return parts[makes]?.composition?.reduce((sum, { id, share }) => sum + share * (change.get(id) ?? 1), 0);
+/** What each part weighs off the usual way if its meat weighs what it weighs there; 0 where that is not known. */
+function composedShares({ parts }: Breakdown, change: ReadonlyMap<string, number>): Float64Array {
+  const composed = new Float64Array(parts.length);
+  for (const [index, { composition }] of parts.entries())
+    for (const { id, share } of composition ?? [])
+      composed[index] = (composed[index] as number) + share * (change.get(id) ?? 1);
+  return composed;
 }
 
 /** What is there is never nothing, even where beliefs leave it no room. */
@@ -34,7 +34,7 @@ const mostAimed = 0.98;
  * meat that the usual way has too are met as far as there is room, and the other outputs share what is left.
  */
 function fill(
-  { breakdown, settled, change, targets }: Filling,
+  { breakdown, settled, change, composed, isAimed, targets }: Filling,
   operation: BreakdownOperation,
   whole: number,
 ) {
@@ -44,7 +44,8 @@ function fill(
   for (let at = operation.from; at < operation.to; at++) {
     const { makes, key, share, id } = breakdown.outputs[at] as BreakdownOutput;
     const made = makes < 0 ? 0 : (settled.parts[makes] as number);
-    const aimed = made > 0 ? 0 : (targets.get(key) ?? composedShare(breakdown, makes, change) ?? 0);
+    const aimed = made > 0 ? 0 : (targets.get(key) ?? composed[makes] ?? 0);
+    isAimed[at] = aimed > 0 ? 1 : 0;
     settled.outputs[at] = made || aimed || share * (change.get(id) ?? 1);
     if (made > 0) room -= made;
     else if (aimed > 0) sumAimed += aimed;
@@ -57,10 +58,9 @@ function fill(
   const toAimed = sumFree === 0 ? room : Math.min(sumAimed, room * mostAimed);
   const toFree = Math.max(leastFree, room - toAimed);
   for (let at = operation.from; at < operation.to; at++) {
-    const { makes, key } = breakdown.outputs[at] as BreakdownOutput;
+    const { makes } = breakdown.outputs[at] as BreakdownOutput;
     if (makes >= 0 && (settled.parts[makes] as number) > 0) continue;
-    const isAimed = (targets.get(key) ?? composedShare(breakdown, makes, change) ?? 0) > 0;
-    const scale = isAimed ? toAimed / sumAimed : toFree / sumFree;
+    const scale = isAimed[at] ? toAimed / sumAimed : toFree / sumFree;
     settled.outputs[at] = scale > 0 ? (settled.outputs[at] as number) * scale : 0;
     if (makes >= 0) settled.parts[makes] = settled.outputs[at] as number;
   }
@@ -70,6 +70,10 @@ interface Filling {
   readonly breakdown: Breakdown;
   readonly settled: Settled;
   readonly change: ReadonlyMap<string, number>;
+  /** by part */
+  readonly composed: Float64Array;
+  /** by output: 1 while it is being met as a target */
+  readonly isAimed: Uint8Array;
   readonly targets: ReadonlyMap<string, number>;
 }
 
@@ -91,7 +95,10 @@ export function settle(
     outputs: new Float64Array(breakdown.outputs.length),
     parts: new Float64Array(breakdown.parts.length),
   };
-  const filling = { breakdown, settled, targets, change: changes(breakdown, compartments) };
+  const change = changes(breakdown, compartments);
+  const composed = composedShares(breakdown, change);
+  const isAimed = new Uint8Array(breakdown.outputs.length);
+  const filling = { breakdown, settled, targets, change, composed, isAimed };
   breakdown.parts.forEach((part, index) => {
     if (part.compartments) settled.parts[index] = sumAt(compartments, part.compartments);
   });

@@ -19,9 +19,10 @@ export function spreadShares(breakdown: Breakdown, profile: YieldProfile, means:
   const outputs = new Float64Array(means.outputs.length);
   const parts = new Float64Array(means.parts.length).fill(-1);
   parts[0] = 0;
+  const concentrations = breakdown.parts.map(({ id }) => concentrationOf(profile, id));
   const spread = (index: number, operation: BreakdownOperation): void => {
     const whole = means.parts[index] as number;
-    const concentration = concentrationOf(profile, breakdown.parts[index]?.id ?? '');
+    const concentration = concentrations[index] as number;
     for (let at = operation.from; at < operation.to; at++) {
       const mean = (means.outputs[at] as number) / whole;
       if (!(mean > 0)) continue;
