@@ -7,6 +7,7 @@ import { type Budget, priceOut } from './price-out.ts';
 import { priceClasses } from './pricing.ts';
 import type { Decision, Problem } from './problem.ts';
 import { handOut } from './read-whole.ts';
+import { type Sought, seekBetter } from './seek.ts';
 import { goalOrder, sameWorth } from './sparse-model.ts';
 import { tighten } from './tighten.ts';
 
@@ -138,6 +139,19 @@ class ColumnSearch {
   again(best: WholeAnswer): WholeAnswer | undefined {
     this.#master.setWeights(gathering);
     this.#master.setFloor('promised', best.goals.promised - 1e-3);
+    return this.#better(best);
+  }
+
+  /** A plan at least as good as what was sought out on a goal and those before it, good on the goals after it as well. */
+  take({ goals, patterns }: Sought, goal: keyof Goals, best: WholeAnswer): WholeAnswer | undefined {
+    for (const pattern of patterns) this.#master.add(pattern);
+    this.#master.setWeights(gathering);
+    for (const held of goalOrder.slice(0, goalOrder.indexOf(goal) + 1))
+      this.#master.setFloor(held, goals[held] - 1e-3);
+    return this.#better(best);
+  }
+
+  #better(best: WholeAnswer): WholeAnswer | undefined {
     const found = this.#master.whole({ ...this.#limits(0.5, sameWorth), start: best.values });
     this.#freeFloors();
     return found && isBetter(found.goals, best.goals) ? found : undefined;
@@ -146,6 +160,46 @@ class ColumnSearch {
   #freeFloors(): void {
     for (const goal of goalOrder) this.#master.setFloor(goal, Number.NEGATIVE_INFINITY);
   }
+}
+
+/** A plan and how far from the best it could be. */
+interface Standing {
+  readonly best: WholeAnswer;
+  readonly bound: Goals;
+}
+
+/** Puts the plan together again and bounds it again while that helps. */
+function repeat(search: ColumnSearch, first: WholeAnswer, isDone: (standing: Standing) => boolean): Standing {
+  let standing: Standing = { best: first, bound: search.bounds(first.goals) };
+  while (!isDone(standing)) {
+    const best = search.again(standing.best);
+    if (!best) break;
+    standing = { best, bound: search.bounds(best.goals) };
+  }
+  return standing;
+}
+
+/** Seeks beyond the patterns at hand, on the first goal that is not near its bound, then on those after it. */
+function seek(
+  highs: Highs,
+  problem: Problem,
+  search: ColumnSearch,
+  budget: Budget,
+  standing: Standing,
+): Standing {
+  let { best, bound } = standing;
+  for (const goal of goalOrder) {
+    if (bound[goal] - best.goals[goal] <= search.tolerance(best.goals) || budget.secondsLeft() <= 0) continue;
+    const sought = seekBetter(highs, problem, goal, best.goals, budget, budget.secondsLeft() / 3);
+    if (sought === undefined) continue;
+    const better = sought === 'none' ? undefined : search.take(sought, goal, best);
+    if (sought === 'none') bound = { ...bound, [goal]: best.goals[goal] };
+    if (better) {
+      best = better;
+      bound = search.bounds(best.goals);
+    }
+  }
+  return { best, bound };
 }
 
 /**
@@ -161,20 +215,21 @@ export function solveByColumns(
 ): ColumnsAnswer | undefined {
   const master = new Master(highs, problem);
   const search = new ColumnSearch(problem, master, budget, gap);
+  const isDone = ({ best, bound }: Standing): boolean =>
+    gapOf(best.goals, bound) <= gap || budget.secondsLeft() <= 0;
   try {
-    let best = search.first();
-    if (!best) return undefined;
-    let bound = search.bounds(best.goals);
-    while (gapOf(best.goals, bound) > gap && budget.secondsLeft() > 0) {
-      const found = search.again(best);
-      if (!found) break;
-      best = found;
-      bound = search.bounds(best.goals);
-    }
-    const tolerance = search.tolerance(best.goals);
-    if (gapOf(best.goals, bound) > gap && budget.secondsLeft() > 0)
-      bound = tighten(highs, problem, best.goals, bound, tolerance, budget);
-    return { decision: handOut(problem, best), goals: best.goals, bound };
+    const first = search.first();
+    if (!first) return undefined;
+    let standing = repeat(search, first, isDone);
+    if (!isDone(standing)) standing = seek(highs, problem, search, budget, standing);
+    const { best, bound } = standing;
+    return {
+      decision: handOut(problem, best),
+      goals: best.goals,
+      bound: isDone(standing)
+        ? bound
+        : tighten(highs, problem, best.goals, bound, search.tolerance(best.goals), budget),
+    };
   } finally {
     master.dispose();
   }

@@ -1,14 +1,6 @@
 import { Knapsack, type KnapsackOption } from './knapsack.ts';
-import type {
-  Amount,
-  BarNode,
-  BarWay,
-  ItemOut,
-  OperationChoice,
-  Problem,
-  RunChoice,
-  UnitClass,
-} from './problem.ts';
+import { type Pattern, patternOf } from './pattern.ts';
+import type { Amount, BarNode, ItemOut, OperationChoice, Problem, RunChoice, UnitClass } from './problem.ts';
 
 /** Bid prices: what the day would pay for one more of each. Bulk and stock by the kilogram, labour by the minute. */
 export interface Prices {
@@ -16,14 +8,6 @@ export interface Prices {
   readonly stocks: Float64Array;
   readonly bulks: Float64Array;
   readonly minute: number;
-}
-
-/** A way to cut one bar of a class from end to end, and what it yields. */
-export interface Pattern extends BarWay {
-  readonly products: ReadonlyMap<number, number>;
-  readonly stockKg: ReadonlyMap<number, number>;
-  readonly bulkKg: ReadonlyMap<number, number>;
-  readonly minutes: number;
 }
 
 /** What one class is worth at given prices. */
@@ -186,29 +170,15 @@ class ClassPricing {
   }
 
   #pattern(node: BarNode, index: number): Pattern {
-    const at = this.#choices[index] as number;
-    const layout = node.layouts[at] as BarNode['layouts'][number];
-    const labels = new Map<string, number>();
-    const products = new Map<number, number>();
-    const stockKg = new Map<number, number>();
-    const bulkKg = new Map<number, number>();
-    for (const item of layout.items) {
-      const label = this.#label(item);
-      labels.set(`${index}/${item.item}`, label);
-      add(products, label, 1);
-    }
-    for (const bulk of layout.bulks) add(bulkKg, bulk.index, bulk.grams / 1000);
-    return {
+    const layout = this.#choices[index] as number;
+    const { items, runs } = node.layouts[layout] as BarNode['layouts'][number];
+    return patternOf(node, {
       classIndex: this.#group.index,
       node: index,
-      layout: at,
-      pieces: this.#layPieces(node, index, layout.runs, products, stockKg),
-      labels,
-      products,
-      stockKg,
-      bulkKg,
-      minutes: layout.minutes,
-    };
+      layout,
+      pieces: new Map(runs.map((at) => [at, this.#pieces(node.runs[at] as RunChoice, index, at)])),
+      labels: new Map(items.map((item) => [`${index}/${item.item}`, this.#label(item)])),
+    });
   }
 
   #unitProducts(): Map<number, number> {
@@ -231,37 +201,15 @@ class ClassPricing {
     return products;
   }
 
-  #layPieces(
-    node: BarNode,
-    index: number,
-    runs: readonly number[],
-    products: Map<number, number>,
-    stockKg: Map<number, number>,
-  ): Map<number, Map<number, number>> {
-    const laid = new Map<number, Map<number, number>>();
-    for (const at of runs) {
-      const choice = node.runs[at] as RunChoice;
-      const priced = this.#runs.get(index)?.[at] as PricedRun;
-      const counts = new Map<number, number>();
-      let freeUm = choice.run.usableUm;
-      for (const [option, count] of (priced.knapsack?.fill(choice.run.usableUm).counts ?? []).entries()) {
-        if (count === 0) continue;
-        const { product, takesUm } = choice.options[
-          priced.kept[option] as number
-        ] as RunChoice['options'][number];
-        counts.set(product, count);
-        add(products, product, count);
-        freeUm -= count * takesUm;
-      }
-      laid.set(at, counts);
-      add(stockKg, choice.outlet, (freeUm * choice.freeGramsPerUm) / 1000);
-    }
-    return laid;
+  #pieces({ run, options }: RunChoice, index: number, at: number): ReadonlyMap<number, number> {
+    const { knapsack, kept } = (this.#runs.get(index) as readonly PricedRun[])[at] as PricedRun;
+    const counts = knapsack?.fill(run.usableUm).counts ?? [];
+    return new Map(
+      counts.flatMap((count, option) =>
+        count === 0
+          ? []
+          : [[(options[kept[option] as number] as RunChoice['options'][number]).product, count]],
+      ),
+    );
   }
-}
-
-/** Two patterns with one key are the same way of cutting. */
-export function patternKey({ classIndex, node, layout, labels, pieces }: Pattern): string {
-  const runs = [...pieces].map(([run, counts]) => [run, [...counts]]);
-  return JSON.stringify([classIndex, node, layout, [...labels], runs]);
 }
