@@ -190,8 +190,7 @@ export class Master {
 
   /** Worth of the relaxation over the patterns known; minus infinity where there is none. */
   glance(): number {
-    this.#solver.run();
-    const optimal = this.#solver.getModelStatus() === this.#highs.constants.modelStatus.optimal;
+    const optimal = this.#run() === this.#highs.constants.modelStatus.optimal;
     return optimal ? this.#solver.getObjectiveValue() : Number.NEGATIVE_INFINITY;
   }
 
@@ -253,8 +252,7 @@ export class Master {
    * @throws Error when the engine gives no answer
    */
   solve(): MasterAnswer {
-    this.#solver.run();
-    const status = this.#solver.getModelStatus();
+    const status = this.#run();
     if (status === this.#highs.constants.modelStatus.infeasible) throw new NoRelaxation();
     if (status !== this.#highs.constants.modelStatus.optimal)
       throw new Error(`the relaxation ended with status ${status}`);
@@ -277,6 +275,16 @@ export class Master {
           60,
       },
     };
+  }
+
+  /** A warm start can leave the engine at a loss; it is then asked once more from nothing. */
+  #run(): number {
+    this.#solver.run();
+    if (this.#solver.getModelStatus() === this.#highs.constants.modelStatus.unknown) {
+      this.#solver.clearSolver();
+      this.#solver.run();
+    }
+    return this.#solver.getModelStatus();
   }
 
   /** What an answer reaches on each goal. */

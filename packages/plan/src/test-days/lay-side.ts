@@ -171,7 +171,7 @@ export class SideLayer {
   #release(bar: string, run: Run): void {
     for (const stretch of run.stretches) {
       const stations = stretch.toStation - stretch.fromStation;
-      this.#plan.minutes += (stretch.manner.minutes * stations) / stretch.zone.stations;
+      this.#plan.minutes += stretch.manner.minutes;
       stretch.manner.releases.forEach((release, index) => {
         const massMg = stretchMassMg(stretch) * shareOf(mannerShares(stretch.manner), index + 1);
         const enough = stations >= (release.stationsMin ?? 0);
