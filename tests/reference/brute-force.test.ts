@@ -2,6 +2,7 @@ import type { Portion } from '@flitchbook/carcass';
 import {
   askedPieces,
   type CuttingDay,
+  type CuttingPlan,
   checkPlan,
   type DemandLine,
   type Goals,

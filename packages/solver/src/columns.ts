@@ -3,6 +3,7 @@ import type { Highs } from 'highs';
 import { bound as boundByBranching } from './branch.ts';
 import type { MipLimits } from './engine.ts';
 import { Master, type Weights, type WholeAnswer } from './master.ts';
+import { counterPrices, mostOf } from './most.ts';
 import { type Budget, priceOut } from './price-out.ts';
 import { priceClasses } from './pricing.ts';
 import type { Decision, Problem } from './problem.ts';
@@ -23,36 +24,15 @@ const gathering: Weights = { promised: 100, wished: 10, rest: 1 };
 /** A pattern that costs more than this share of what the relaxation is worth at the bid prices takes no part in the first plan. */
 const likelyLoss = 1e-4;
 
+/** There is always a plan: however short the time, the first one is waited for this long. */
+const firstPlanSeconds = 2;
+
 const only = (goal: keyof Goals): Weights => ({ promised: 0, wished: 0, rest: 0, [goal]: 1 });
 
 /** Patterns for nobody's orders, so that every bar has one from the start. */
 function seedPatterns(problem: Problem, master: Master): void {
-  const products = new Float64Array(problem.products.length);
-  for (const { product, steps } of problem.outlets.items) products[product] = steps[0]?.worth ?? 0;
-  const prices = {
-    products,
-    stocks: Float64Array.from(problem.outlets.stocks, ({ steps }) => (steps[0]?.worthPerGram ?? 0) * 1000),
-    bulks: Float64Array.from(problem.outlets.bulks, ({ worthPerGram }) => worthPerGram * 1000),
-    minute: problem.day.counter.labourMinorPerHour / 60,
-  };
-  for (const { bars } of priceClasses(problem, prices)) for (const bar of bars) master.add(bar.pattern());
-}
-
-/** Everything asked for on a goal: no plan can do better. The last goal has no such mark. */
-function mostOf(problem: Problem, goal: keyof Goals): number {
-  if (goal === 'rest') return Number.POSITIVE_INFINITY;
-  const shares = new Map<string, number>();
-  for (const { share, tier, worth } of problem.shares)
-    if (tier === goal) shares.set(share.shareId, Math.max(worth, shares.get(share.shareId) ?? 0));
-  return (
-    problem.demands
-      .filter(({ tier }) => tier === goal)
-      .reduce((sum, { pieces, worth }) => sum + pieces * worth, 0) +
-    problem.bulkDemands
-      .filter(({ tier }) => tier === goal)
-      .reduce((sum, { grams, worthPerGram }) => sum + grams * worthPerGram, 0) +
-    [...shares.values()].reduce((sum, worth) => sum + worth, 0)
-  );
+  for (const { bars } of priceClasses(problem, counterPrices(problem)))
+    for (const bar of bars) master.add(bar.pattern());
 }
 
 /** Worth of a plan all told. */
@@ -110,8 +90,9 @@ class ColumnSearch {
     const goals = this.#master.goalsAt(answer.values);
     const likely = answer.objective * likelyLoss;
     const cheapest = this.#master.cheapest(answer.losses);
+    const limits = this.#limits(0.5, this.tolerance(goals) / 4);
     return this.#master.whole(
-      this.#limits(0.5, this.tolerance(goals) / 4),
+      { ...limits, seconds: Math.max(firstPlanSeconds, limits.seconds) },
       (pattern) => (answer.losses[pattern] as number) <= likely || cheapest.has(pattern),
     );
   }

@@ -6,6 +6,7 @@ import { dropEngine, engine } from './engine.ts';
 import { Explainer } from './explain.ts';
 import { buildExplicit } from './explicit.ts';
 import { type Form, solveGoalByGoal } from './goal-by-goal.ts';
+import { mostOf } from './most.ts';
 import { buildPlain } from './plain.ts';
 import type { Budget } from './price-out.ts';
 import type { Decision, Problem } from './problem.ts';
@@ -79,7 +80,7 @@ async function search(problem: Problem, options: SolveOptions, budget: Budget): 
 
 function proofOf(goals: Goals, found: Found, options: SolveOptions, seconds: number): Proof {
   const rounded = (goal: keyof Goals): number =>
-    Math.max(goals[goal], Math.floor(found.bound[goal] + sameWorth));
+    Math.max(goals[goal], Math.floor(Math.min(found.bound[goal], mostOf(found.problem, goal)) + sameWorth));
   const bound = { promised: rounded('promised'), wished: rounded('wished'), rest: rounded('rest') };
   const gap = gapOf(goals, bound);
   const proven = goalOrder.every((goal) => bound[goal] - goals[goal] <= 1);
