@@ -91,7 +91,7 @@ describe('a day written as a day file', () => {
         const { warnings: _, ...read } = parsed as ParsedDay;
         expect(read).toEqual(written);
       }),
-      { numRuns: 150, seed: 20261125 },
+      { numRuns: 60, seed: 20261125 },
     );
   });
 
