@@ -19,7 +19,16 @@ export * from './hand-over/ageing.ts';
 export * from './hand-over/checklist.ts';
 export * from './hand-over/no-show.ts';
 export * from './hand-over/windows.ts';
+export { type Label, labelOf, type PackOnLabel } from './label/label.ts';
+export * from './label/lay-out.ts';
+export * from './label/stock.ts';
 export { type NetWeight, netWeight } from './packs/net-weight.ts';
 export { packPrice, shownPrice } from './packs/pack-price.ts';
 export { type PackedThing, type PackToMake, packsToMake } from './packs/packs-to-make.ts';
+export {
+  type BookSettings,
+  exampleGtin,
+  type SoldThing,
+  usualBookSettings,
+} from './settings/book-settings.ts';
 export type { Made, Slip } from './slips.ts';

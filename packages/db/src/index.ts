@@ -22,6 +22,17 @@ export { migrate } from './migrate.ts';
 export { openDatabase } from './open.ts';
 export { addAnimal, findAnimal, listAnimals, updateAnimal } from './queries/animals.ts';
 export {
+  addBill,
+  addPayment,
+  findBill,
+  holdOrder,
+  listBills,
+  listPayments,
+  listPaymentsBetween,
+} from './queries/bills.ts';
+export { findBookSettings, storeBookSettings } from './queries/book-settings.ts';
+export type * from './queries/book-shapes.ts';
+export {
   closeDay,
   createDay,
   findDay,
@@ -31,6 +42,18 @@ export {
   setCustomersUntil,
   touchDay,
 } from './queries/days.ts';
+export {
+  addCalendarFeed,
+  addClosing,
+  addHandOver,
+  addPickUpStep,
+  findCalendarFeed,
+  findClosing,
+  findPickUp,
+  listPickUps,
+  revokeCalendarFeeds,
+  setPickUp,
+} from './queries/hand-overs.ts';
 export { beginIdempotent, finishIdempotent, forgetOldAnswers } from './queries/idempotency.ts';
 export { listLocks, replaceLocks } from './queries/locks.ts';
 export { addMail, endMail, type Mail, type MailEnd, takeMails } from './queries/mails.ts';
@@ -48,6 +71,19 @@ export {
 } from './queries/orders.ts';
 export { keepPlan, loadPlan, storePlan } from './queries/plans.ts';
 export { appendAudit, appendLedger, lastLedgerSeq, listLedger, listLedgerOfDay } from './queries/records.ts';
+export { appendAudit, appendLedger, listLedger, listLedgerOfDay } from './queries/records.ts';
+export {
+  addPack,
+  confirmPrinted,
+  findLabelRun,
+  holdAnimal,
+  listPackedPieces,
+  listPacks,
+  releasePacks,
+  startLabelRun,
+  stopOrders,
+  undoPack,
+} from './queries/packs.ts';
 export type * from './queries/shapes.ts';
 export { findShopRules, setShopRules } from './queries/shop-rules.ts';
 export {
@@ -71,4 +107,5 @@ export {
   type NewSignInLink,
   revokeSignInLinks,
 } from './queries/sign-in-links.ts';
+export { trace } from './queries/trace.ts';
 export { inTransaction, type TransactionOptions } from './transaction.ts';

@@ -2,14 +2,21 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import type { HttpEnv } from './http-env.ts';
 import type { OpenApiDocument } from './open-api-shape.ts';
 import { animalRoutes } from './routes/animals.ts';
+import { billRoutes } from './routes/bills.ts';
 import { boardRoutes } from './routes/boards.ts';
 import { customerRoutes } from './routes/customers.ts';
+import { closingRoutes } from './routes/closings.ts';
+import { counterRoutes } from './routes/counter.ts';
 import { cutListRoutes } from './routes/cut-lists.tsx';
 import { dayRoutes } from './routes/days.ts';
 import { eventRoutes } from './routes/events.ts';
+import { exportRoutes } from './routes/exports.ts';
+import { handOverRoutes } from './routes/hand-overs.ts';
 import { healthRoutes } from './routes/health.ts';
+import { labelRoutes } from './routes/labels.tsx';
 import { orderRoutes } from './routes/orders.ts';
 import { reservationRoutes } from './routes/reservations.ts';
+import { packRoutes } from './routes/packs.ts';
 import { sessionRoutes } from './routes/session.ts';
 
 /** Every described route, chained, so that a typed client knows them all. */
@@ -22,6 +29,13 @@ export const apiRoutes = new OpenAPIHono<HttpEnv>()
   .route('/', reservationRoutes)
   .route('/', customerRoutes)
   .route('/', eventRoutes)
+  .route('/', packRoutes)
+  .route('/', billRoutes)
+  .route('/', handOverRoutes)
+  .route('/', counterRoutes)
+  .route('/', closingRoutes)
+  .route('/', exportRoutes)
+  .route('/', labelRoutes)
   .route('/', cutListRoutes)
   .route('/', healthRoutes);
 

@@ -62,4 +62,5 @@ export const replayHeader = {
 
 export const dayParam = z.object({ dayId: z.uuid() });
 export const animalParam = z.object({ animalId: z.uuid() });
+export const packParam = z.object({ packId: z.uuid() });
 export const orderParam = z.object({ orderId: z.uuid() });

@@ -25,7 +25,6 @@ interface Bars {
 interface Pixels {
   readonly pixs: readonly number[];
   readonly pixx: number;
-  readonly pixy: number;
 }
 
 /** Heights in modules: EAN and UPC as published at nominal size (69 of 0.33 mm), GS1-128 half an inch at 0.25 mm. */
@@ -46,17 +45,23 @@ function ofBars({ sbs }: Bars, down: number): Pick<DrawnSymbol, 'across' | 'down
   return { across, down, dark };
 }
 
-/** Dark modules of a row side by side are one rectangle. */
-function ofPixels({ pixs, pixx, pixy }: Pixels): Pick<DrawnSymbol, 'across' | 'down' | 'dark'> {
+/**
+ * Rows of a stacked DataBar, each given once: 34 modules high, with three separators of one module between two of them (GS1 General
+ * Specifications, section 5.6). Dark modules of a row side by side are one rectangle.
+ */
+function ofRows({ pixs, pixx }: Pixels, rowDown: number): Pick<DrawnSymbol, 'across' | 'down' | 'dark'> {
   const dark = [];
-  for (let y = 0; y < pixy; y++) {
+  let down = 0;
+  for (let row = 0; row * pixx < pixs.length; row++) {
+    const height = row % 4 === 0 ? rowDown : 1;
     for (let x = 0; x < pixx; x++) {
       const from = x;
-      while (x < pixx && pixs[y * pixx + x]) x++;
-      if (x > from) dark.push({ x: from, y, width: x - from, height: 1 });
+      while (x < pixx && pixs[row * pixx + x]) x++;
+      if (x > from) dark.push({ x: from, y: down, width: x - from, height });
     }
+    down += height;
   }
-  return { across: pixx, down: pixy, dark };
+  return { across: pixx, down, dark };
 }
 
 /**
@@ -72,7 +77,7 @@ export function drawSymbol(kind: SymbolKind, text: string, segments = 8): Made<D
       ...(kind === 'databar' ? { segments } : {}),
     } as never) as unknown as (Bars | Pixels)[];
     if (!drawn) return slip('symbol', text, 'could not be drawn');
-    const shape = 'pixs' in drawn ? ofPixels(drawn) : ofBars(drawn, down);
+    const shape = 'pixs' in drawn ? ofRows(drawn, down) : ofBars(drawn, down);
     return made({ ...shape, quiet, says: text });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);

@@ -7,6 +7,8 @@ export interface LineToGive {
   readonly asked: number;
   /** what the plan gives of it */
   readonly filled: number;
+  /** packs that the plan foresees for it and that are not made */
+  readonly unpacked: number;
   /** smoked or cured: not before this date, yyyy-mm-dd */
   readonly readyOn: string | null;
 }
@@ -32,13 +34,12 @@ export interface CheckedLine {
   readonly state: Readiness;
 }
 
+// Loose meat never weighs what was planned: a line is packed when no foreseen pack of it is open.
 function stateOf(line: LineToGive, packed: number, given: number, today: string): Readiness {
-  const due = Math.min(line.asked, line.filled);
-  if (packed > 0 && given >= packed && packed >= due) return 'gone';
+  if (packed > 0 && given >= packed && line.unpacked === 0) return 'gone';
   if (line.readyOn !== null && line.readyOn > today) return 'later';
-  if (packed === 0) return due === 0 ? 'short' : 'waiting';
-  if (packed < due) return 'partly';
-  return due < line.asked ? 'short' : 'ready';
+  if (line.unpacked > 0) return packed === 0 ? 'waiting' : 'partly';
+  return packed === 0 || line.filled < line.asked ? 'short' : 'ready';
 }
 
 /** The order against what is packed for it: what is there, what is missing, what comes later. @param today of the shop */

@@ -46,6 +46,7 @@ const line = (change: Partial<LineToGive> = {}): LineToGive => ({
   lineId: 'chops',
   asked: 4,
   filled: 4,
+  unpacked: 0,
   readyOn: null,
   ...change,
 });
@@ -62,13 +63,15 @@ const state = (lines: LineToGive, packs: PackToGive[]) => checklist([lines], pac
 
 describe('the checklist', () => {
   it('says line by line what is ready, what comes later, and what there is too little of', () => {
-    expect(state(line(), [])).toBe('waiting');
-    expect(state(line(), [pack({ holds: 2 })])).toBe('partly');
+    expect(state(line({ unpacked: 1 }), [])).toBe('waiting');
+    expect(state(line({ unpacked: 1 }), [pack({ holds: 2 })])).toBe('partly');
+    // 970 g for a kilogram of mince: there is nothing else to come.
+    expect(state(line({ asked: 1000, filled: 1000 }), [pack({ holds: 970, isGone: true })])).toBe('gone');
     expect(state(line(), [pack()])).toBe('ready');
     expect(state(line({ filled: 2 }), [pack({ holds: 2 })])).toBe('short');
     expect(state(line({ filled: 0 }), [])).toBe('short');
     expect(state(line(), [pack({ isGone: true })])).toBe('gone');
-    expect(state(line({ readyOn: '2026-12-20' }), [])).toBe('later');
+    expect(state(line({ readyOn: '2026-12-20', unpacked: 1 }), [])).toBe('later');
     expect(state(line({ readyOn: '2026-11-26' }), [pack()])).toBe('ready');
   });
 

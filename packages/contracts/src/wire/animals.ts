@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { factShape, handShape, readingShape } from './carcass.ts';
+import { legalModeShape } from './packs.ts';
 import { anyId, count, listOf, maybe, nameText, storedId } from './parts.ts';
 
 const hotOrCold = z
@@ -22,6 +23,7 @@ export const newAnimalShape = z.strictObject({
   ribs: maybe(z.int().min(1).max(30)),
   hanging: readingShape,
   hotOrCold,
+  legalMode: maybe(legalModeShape),
   sides: maybe(listOf(newSideShape, 2)),
   facts: listOf(factShape, 5),
   lostItems: listOf(anyId, 100),
@@ -50,6 +52,7 @@ export const animalShape = z.strictObject({
   ribs: count,
   hanging: z.strictObject({ ...readingShape.shape, grams: count }),
   hotOrCold,
+  legalMode: legalModeShape,
   facts: listOf(factShape, 5),
   lostItems: listOf(anyId, 100),
   sides: listOf(

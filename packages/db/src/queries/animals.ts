@@ -13,6 +13,7 @@ const factsOf = (animal: NewAnimal) => ({
   hangingUnit: animal.hanging.unit,
   hangingGrams: animal.hanging.grams,
   hotOrCold: animal.hotOrCold,
+  legalMode: animal.legalMode,
   facts: [...animal.facts],
   lostItems: [...animal.lostItems],
 });
@@ -40,6 +41,7 @@ const animalFrom = (row: typeof animals.$inferSelect, own: readonly NewSide[]): 
   ribs: row.ribs,
   hanging: { text: row.hangingText, unit: row.hangingUnit, grams: row.hangingGrams },
   hotOrCold: row.hotOrCold,
+  legalMode: row.legalMode,
   facts: row.facts,
   lostItems: row.lostItems,
   version: row.version,

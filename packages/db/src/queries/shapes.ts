@@ -108,6 +108,8 @@ export interface NewAnimal {
   readonly ribs: number;
   readonly hanging: ScaleReading & { readonly grams: number };
   readonly hotOrCold: 'hot' | 'cold';
+  /** cut for its owner: never for sale */
+  readonly legalMode: 'for-sale' | 'for-owner';
   readonly facts: readonly SlaughterFact[];
   readonly lostItems: readonly string[];
   readonly sides: readonly NewSide[];

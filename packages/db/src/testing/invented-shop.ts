@@ -67,6 +67,7 @@ export const hog = (animalId: string, left: string, right: string): NewAnimal =>
   ribs: 15,
   hanging: { text: '206.4', unit: 'lb', grams: 93_621 },
   hotOrCold: 'cold',
+  legalMode: 'for-sale',
   facts: ['skin-on', 'head'],
   lostItems: [],
   sides: [

@@ -30,7 +30,7 @@ const stale = (version: number): Refusal =>
 
 /** The animal as it would be written down today: what is known, with the changes over it. */
 function rewritten(known: AnimalRecord, edit: AnimalEdit): AnimalOnWire {
-  const { animalId, name, speciesId, farmId, ribs, hanging, hotOrCold, facts, lostItems } = known;
+  const { animalId, name, speciesId, farmId, ribs, hanging, hotOrCold, legalMode, facts, lostItems } = known;
   const sides = known.sides.map(({ hand, weight, lostParts }) => ({
     hand,
     lostParts,
@@ -44,6 +44,7 @@ function rewritten(known: AnimalRecord, edit: AnimalEdit): AnimalOnWire {
     ribs,
     hanging: { text, unit },
     hotOrCold,
+    legalMode,
     facts,
     lostItems,
     sides,

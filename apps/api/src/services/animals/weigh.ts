@@ -70,7 +70,17 @@ export function animalToStore(
   input: AnimalOnWire,
   ids: { readonly animalId: string; readonly sideIds: Readonly<Record<Hand, string>> },
 ): Outcome<NewAnimal> {
-  const { name, speciesId, farmId = null, hanging, hotOrCold, facts, lostItems, sides } = input;
+  const {
+    name,
+    speciesId,
+    farmId = null,
+    hanging,
+    hotOrCold,
+    legalMode = 'for-sale',
+    facts,
+    lostItems,
+    sides,
+  } = input;
   const weighed = weighSides({ hanging, sides, sideIds: ids.sideIds });
   if (!weighed.ok) return weighed;
   return done({
@@ -82,6 +92,7 @@ export function animalToStore(
     ribs: input.ribs ?? entryOf(knownSpecies, speciesId)?.ribs.usual ?? 1,
     hanging: { ...hanging, grams: weighed.value.grams },
     hotOrCold,
+    legalMode,
     facts,
     lostItems,
     sides: weighed.value.sides,
