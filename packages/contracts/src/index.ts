@@ -7,6 +7,7 @@ export { parseKitchenFile } from './kitchen-file/parse-kitchen-file.ts';
 export { shapeFaults } from './shape-faults.ts';
 export * from './wire/animals.ts';
 export * from './wire/bills.ts';
+export * from './wire/book-settings.ts';
 export { portionShape, readingShape } from './wire/carcass.ts';
 export * from './wire/customers.ts';
 export { lockShape, type TravellingDay, travellingDayShape } from './wire/cutting-day.ts';

@@ -5,6 +5,7 @@ import { animalRoutes } from './routes/animals.ts';
 import { billRoutes } from './routes/bills.ts';
 import { boardRoutes } from './routes/boards.ts';
 import { customerRoutes } from './routes/customers.ts';
+import { bookSettingsRoutes } from './routes/book-settings.ts';
 import { closingRoutes } from './routes/closings.ts';
 import { counterRoutes } from './routes/counter.ts';
 import { cutListRoutes } from './routes/cut-lists.tsx';
@@ -17,6 +18,7 @@ import { labelRoutes } from './routes/labels.tsx';
 import { orderRoutes } from './routes/orders.ts';
 import { reservationRoutes } from './routes/reservations.ts';
 import { packRoutes } from './routes/packs.ts';
+import { receiptRoutes } from './routes/receipts.tsx';
 import { sessionRoutes } from './routes/session.ts';
 
 /** Every described route, chained, so that a typed client knows them all. */
@@ -36,6 +38,8 @@ export const apiRoutes = new OpenAPIHono<HttpEnv>()
   .route('/', closingRoutes)
   .route('/', exportRoutes)
   .route('/', labelRoutes)
+  .route('/', bookSettingsRoutes)
+  .route('/', receiptRoutes)
   .route('/', cutListRoutes)
   .route('/', healthRoutes);
 

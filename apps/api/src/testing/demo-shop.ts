@@ -23,7 +23,7 @@ interface Sent {
   readonly key?: string;
 }
 
-export interface Answered<T> {
+interface Answered<T> {
   readonly status: number;
   readonly body: T;
   readonly headers: Headers;

@@ -131,6 +131,10 @@ const recipes: Readonly<Record<string, Recipe>> = {
   'service.ready': asSent,
 };
 
+/** Routes without one are walked on the demo day: their requests follow from each other. */
+export const hasGoodRequest = ({ operation }: Endpoint): boolean =>
+  Object.hasOwn(recipes, operation.operationId ?? '');
+
 const takesHeader = ({ operation }: Endpoint, name: string): boolean =>
   operation.parameters?.some((parameter) => parameter.in === 'header' && parameter.name === name) ?? false;
 

@@ -24,6 +24,9 @@ function Actions({ view, store }: Pick<DayHeadProps, 'view' | 'store'>) {
       <a class="button" href={`/api/days/${encodeURIComponent(dayId)}/cut-list.html`}>
         {words.day.cutList}
       </a>
+      <Link class="button" to={`/days/${dayId}/packs`}>
+        {words.day.packs}
+      </Link>
       {store.may.settle && (
         <button type="button" disabled={store.busy.value !== null} onClick={() => void store.planAgain()}>
           {isPlanning ? words.day.planning : view.plan ? words.day.planAgain : words.day.planFirst}

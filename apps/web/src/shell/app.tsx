@@ -4,6 +4,7 @@ import { DaysPage } from '../days/days-page.tsx';
 import { StencilWord } from '../marks/stencil-word.tsx';
 import type { SessionStore } from '../session/session-store.ts';
 import { SignIn } from '../session/sign-in.tsx';
+import type { BooksClient } from '../wire/books-client.ts';
 import type { Client, Session } from '../wire/client.ts';
 import { words } from '../words/english.ts';
 import type { DayPagesProps } from './day-pages.tsx';
@@ -13,6 +14,7 @@ import { Failure, Waiting } from './states.tsx';
 
 export interface AppProps {
   readonly client: Client;
+  readonly books: BooksClient;
   readonly session: SessionStore;
   readonly newKey: () => string;
 }
@@ -79,7 +81,9 @@ const dayPages = () => import('./day-pages.tsx').then(({ DayPages }) => DayPages
 const curingPage = () => import('../curing/curing-page.tsx').then((page) => page.CuringPage);
 const yieldsPage = () => import('../yields/yields-page.tsx').then((page) => page.YieldsPage);
 
-interface PageProps extends Pick<AppProps, 'client' | 'newKey'> {
+const booksPages = () => import('../books/books-pages.tsx').then((pages) => pages.BooksPages);
+
+interface PageProps extends Pick<AppProps, 'client' | 'books' | 'newKey'> {
   readonly session: Session;
 }
 
@@ -95,13 +99,19 @@ function Page(props: PageProps) {
       return <Fetched key="curing" fetch={curingPage} given={{ units: props.session.shop }} />;
     case 'unknown':
       return <Failure title={words.failures.notThereTitle} says={words.failures.notThere} />;
+    case 'counter':
+      return <Fetched key="books" fetch={booksPages} given={{ ...props, page: route.page, dayId: '' }} />;
+    case 'packs':
+    case 'hand-over':
+    case 'closing':
+      return <Fetched key="books" fetch={booksPages} given={{ ...props, ...route }} />;
     default:
       return <Fetched<DayPagesProps> key="day" fetch={dayPages} given={{ ...props, ...route }} />;
   }
 }
 
 /** The whole app: the door, or the shop. */
-export function App({ client, session, newKey }: AppProps) {
+export function App({ client, books, session, newKey }: AppProps) {
   const state = session.state.value;
   switch (state.at) {
     case 'looking':
@@ -124,7 +134,7 @@ export function App({ client, session, newKey }: AppProps) {
         <>
           <Apron session={state.session} store={session} />
           <main id="content" tabIndex={-1}>
-            <Page client={client} newKey={newKey} session={state.session} />
+            <Page client={client} books={books} newKey={newKey} session={state.session} />
           </main>
         </>
       );

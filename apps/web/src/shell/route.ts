@@ -4,6 +4,8 @@ import { signal } from '@preact/signals';
 export type Route =
   | { readonly page: 'days' | 'yields' | 'curing' }
   | { readonly page: 'board' | 'new-order'; readonly dayId: string }
+  | { readonly page: 'packs' | 'hand-over' | 'closing'; readonly dayId: string }
+  | { readonly page: 'counter' }
   | { readonly page: 'unknown' };
 
 function decoded(part: string): string | null {
@@ -14,16 +16,20 @@ function decoded(part: string): string | null {
   }
 }
 
+const dayPages = ['new-order', 'packs', 'hand-over', 'closing'] as const;
+
 /** Reads an address inside the app. */
 export function routeOf(path: string): Route {
   const [first, coded, last, ...rest] = path.split('/').filter((part) => part !== '');
   if (first === undefined) return { page: 'days' };
   if (first === 'yields' && coded === undefined) return { page: 'yields' };
   if (first === 'curing' && coded === undefined) return { page: 'curing' };
+  if (first === 'counter' && coded === undefined) return { page: 'counter' };
   const dayId = coded === undefined ? null : decoded(coded);
   if (first !== 'days' || dayId === null || rest.length > 0) return { page: 'unknown' };
   if (last === undefined) return { page: 'board', dayId };
-  return last === 'new-order' ? { page: 'new-order', dayId } : { page: 'unknown' };
+  const known = dayPages.find((page) => page === last);
+  return known ? { page: known, dayId } : { page: 'unknown' };
 }
 
 /** The address of the app as shown, kept in step with the browser's own bar. */

@@ -56,9 +56,12 @@ interface Sent {
   readonly signal?: AbortSignal;
 }
 
+/** One request to the service. */
+export type Ask = <T>(path: string, sent?: Sent) => Promise<Answer<T>>;
+
 /** `fetchFn` is the browser's fetch, or a test's own. */
-export function createClient(fetchFn: typeof fetch): Client {
-  async function ask<T>(
+export function createAsk(fetchFn: typeof fetch): Ask {
+  return async function ask<T>(
     path: string,
     { method = 'GET', body, headers = {}, signal }: Sent = {},
   ): Promise<Answer<T>> {
@@ -78,7 +81,11 @@ export function createClient(fetchFn: typeof fetch): Client {
     } catch {
       return { ok: false, why: signal?.aborted ? 'given-up' : 'no-network' };
     }
-  }
+  };
+}
+
+export function createClient(fetchFn: typeof fetch): Client {
+  const ask = createAsk(fetchFn);
   const day = (dayId: string): string => `/days/${encodeURIComponent(dayId)}`;
   const keyed = (key: string) => ({ 'Idempotency-Key': key });
   return {

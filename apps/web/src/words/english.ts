@@ -67,6 +67,7 @@ export const words = {
     planFirst: 'Plan the day',
     planning: 'Planning …',
     cutList: 'Cut list',
+    packs: 'Weigh and label',
     print: 'Print',
     stale: 'The orders or animals have changed since this plan was made; the day is being planned again.',
     planned: (time: string) => `planned at ${time}`,

@@ -1,3 +1,4 @@
+import { partyShape } from '@flitchbook/contracts';
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { makeFeed, readFeed, revokeFeeds } from '../../services/exports/feeds.ts';
 import { readInvoice } from '../../services/exports/invoice.ts';
@@ -39,15 +40,6 @@ const journalCsv = createRoute({
 });
 
 const short = z.string().max(200);
-const party = z.strictObject({
-  name: short.min(1),
-  street: short,
-  city: short,
-  postcode: short,
-  country: z.string().regex(/^[A-Z]{2}$/, 'must be two capitals, as ISO 3166-1 has them: "US"'),
-  taxNumber: short.nullable(),
-});
-
 const invoice = createRoute({
   method: 'post',
   path: '/api/orders/{orderId}/invoice',
@@ -55,7 +47,7 @@ const invoice = createRoute({
   summary: 'The settled bill for a business customer, as a UBL 2.1 invoice.',
   tags,
   ...forVerb('accounts.read'),
-  request: { params: orderParam, body: jsonBody(party.meta({ id: 'InvoiceParty' })) },
+  request: { params: orderParam, body: jsonBody(partyShape.meta({ id: 'InvoiceParty' })) },
   responses: {
     200: asText('application/xml', 'The invoice.'),
     ...refusing(...gated, ...withBody, 'request.not-found', 'order.unknown', 'bill.missing'),

@@ -43,6 +43,7 @@ const unread = refusing(
   'request.invalid',
   'label.run-unknown',
   'label.invalid',
+  'pack.unknown',
 );
 const file = (type: string, description: string) => ({
   200: { description, content: { [type]: { schema: z.string() } } },

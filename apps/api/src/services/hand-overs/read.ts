@@ -37,7 +37,7 @@ const linesToGive = ({ order, bench }: AtTill): LineToGive[] =>
     readyOn: null,
   }));
 
-export function pickUpOnWire(pickUp: PickUpRecord, till: Pick<AtTill, 'bench'>, now: string): PickUpOnWire {
+function pickUpOnWire(pickUp: PickUpRecord, till: Pick<AtTill, 'bench'>, now: string): PickUpOnWire {
   const { date, fromTime, toTime, startsAt, endsAt, place, version, steps } = pickUp;
   const { settings, shop } = till.bench;
   const due = noShowSteps(settings.pickUp.noShow, { endsAt, now, timeZone: shop.timeZone, done: steps });

@@ -4,6 +4,7 @@ import { appendAudit, confirmPrinted, findLabelRun, listPacks, startLabelRun, ty
 import { done, type Outcome, refused } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
 import { type OnceAnswer, type OnceKey, once } from '../once.ts';
+import { packUnknown } from '../packs/undo.ts';
 import { authorise } from '../roles.ts';
 import { look, transact } from '../transact.ts';
 import { type DrawnLabels, drawLabels } from './draw.ts';
@@ -93,5 +94,8 @@ export async function drawRun(
 export async function drawOne(ctx: Ctx, packId: string, measure: Measure): Promise<Outcome<DrawnLabels>> {
   const refusal = authorise(ctx, 'labels.print');
   if (refusal) return refusal;
-  return look(ctx.db, (tx) => drawLabels(tx, ctx, [packId], measure));
+  return look(ctx.db, async (tx) => {
+    const [pack] = await listPacks(tx, ctx.actor.shopId, { packIds: [packId] });
+    return pack ? drawLabels(tx, ctx, [packId], measure) : packUnknown(packId);
+  });
 }
