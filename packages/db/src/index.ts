@@ -84,6 +84,8 @@ export {
   stopOrders,
   undoPack,
 } from './queries/packs.ts';
+export { keepPlan, loadPlan, storePlan } from './queries/plans.ts';
+export { appendAudit, appendLedger, listLedger, listLedgerOfDay } from './queries/records.ts';
 export type * from './queries/shapes.ts';
 export { findShopRules, setShopRules } from './queries/shop-rules.ts';
 export {

@@ -4,10 +4,10 @@ import type { OpenApiDocument } from './open-api-shape.ts';
 import { animalRoutes } from './routes/animals.ts';
 import { billRoutes } from './routes/bills.ts';
 import { boardRoutes } from './routes/boards.ts';
-import { customerRoutes } from './routes/customers.ts';
 import { bookSettingsRoutes } from './routes/book-settings.ts';
 import { closingRoutes } from './routes/closings.ts';
 import { counterRoutes } from './routes/counter.ts';
+import { customerRoutes } from './routes/customers.ts';
 import { cutListRoutes } from './routes/cut-lists.tsx';
 import { dayRoutes } from './routes/days.ts';
 import { eventRoutes } from './routes/events.ts';
@@ -16,9 +16,9 @@ import { handOverRoutes } from './routes/hand-overs.ts';
 import { healthRoutes } from './routes/health.ts';
 import { labelRoutes } from './routes/labels.tsx';
 import { orderRoutes } from './routes/orders.ts';
-import { reservationRoutes } from './routes/reservations.ts';
 import { packRoutes } from './routes/packs.ts';
 import { receiptRoutes } from './routes/receipts.tsx';
+import { reservationRoutes } from './routes/reservations.ts';
 import { sessionRoutes } from './routes/session.ts';
 
 /** Every described route, chained, so that a typed client knows them all. */

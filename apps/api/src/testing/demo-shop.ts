@@ -8,11 +8,14 @@ import { createApp } from '../http/create-app.ts';
 import { sessionCookie } from '../http/session-cookie.ts';
 import { createIds } from '../ids.ts';
 import { actAs, type Services } from '../services/ctx.ts';
+import { createLinkLimits } from '../services/customers/link-limits.ts';
 import { listCuttingDays } from '../services/days/list.ts';
 import { seedDemo } from '../services/demo/seed.ts';
 import { demoSignIns } from '../services/demo/sign-ins.ts';
 import { createPasswords } from '../services/passwords.ts';
 import { keepPlanned } from '../services/plans/keep.ts';
+import { DayTurns } from '../services/reservations/day-turns.ts';
+import { KnownRefusals } from '../services/reservations/known-refusals.ts';
 import { createSignInLimits } from '../services/sessions/sign-in.ts';
 
 const origin = 'http://127.0.0.1:4180';
@@ -66,6 +69,8 @@ const servicesOn = (db: Database, clock: () => Date): Services => ({
   },
   solveLimits: { deadlineSeconds: 3, gap: 0.05, seed: 1 },
   log: () => undefined,
+  promises: { turns: new DayTurns(), refusals: new KnownRefusals() },
+  shopAddress: origin,
   dayChanged: () => undefined,
 });
 
@@ -89,6 +94,7 @@ const appOn = (services: Services) =>
   createApp(services, {
     cookie: sessionCookie(false),
     signInLimits: createSignInLimits(() => performance.now()),
+    linkLimits: createLinkLimits(() => performance.now()),
     networkOf: () => '192.0.2.1', // RFC 5737: for documents and tests
     isReady: async () => true,
     demoSignIns: [],
