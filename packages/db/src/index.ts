@@ -69,9 +69,6 @@ export {
   passOrder,
   setAssured,
 } from './queries/orders.ts';
-export { keepPlan, loadPlan, storePlan } from './queries/plans.ts';
-export { appendAudit, appendLedger, lastLedgerSeq, listLedger, listLedgerOfDay } from './queries/records.ts';
-export { appendAudit, appendLedger, listLedger, listLedgerOfDay } from './queries/records.ts';
 export {
   addPack,
   confirmPrinted,
@@ -85,7 +82,7 @@ export {
   undoPack,
 } from './queries/packs.ts';
 export { keepPlan, loadPlan, storePlan } from './queries/plans.ts';
-export { appendAudit, appendLedger, listLedger, listLedgerOfDay } from './queries/records.ts';
+export { appendAudit, appendLedger, lastLedgerSeq, listLedger, listLedgerOfDay } from './queries/records.ts';
 export type * from './queries/shapes.ts';
 export { findShopRules, setShopRules } from './queries/shop-rules.ts';
 export {
