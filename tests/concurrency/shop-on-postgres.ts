@@ -91,6 +91,7 @@ export async function openDayOn(db: Database, shopId: string, hogs: readonly Hog
         ribs: 15,
         hanging: { text: (grams / 1000).toFixed(3), unit: 'kg', grams },
         hotOrCold: 'cold',
+        legalMode: 'for-sale',
         facts: ['skin-on', 'head', 'feet', 'organs'],
         lostItems: [],
         sides: [side('left'), side('right')],

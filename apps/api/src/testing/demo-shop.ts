@@ -96,6 +96,7 @@ const appOn = (services: Services) =>
     signInLimits: createSignInLimits(() => performance.now()),
     linkLimits: createLinkLimits(() => performance.now()),
     networkOf: () => '192.0.2.1', // RFC 5737: for documents and tests
+    streams: { maxSeconds: 0, stopping: () => false },
     isReady: async () => true,
     demoSignIns: [],
     publicOrigin: null,
