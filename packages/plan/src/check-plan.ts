@@ -15,6 +15,7 @@ import {
 import { checkPieces } from './check-plan/piece-rules.ts';
 import type { Note, PlanFault } from './check-plan/plan-rules.ts';
 import { planShapeFaults } from './check-plan/plan-shape.ts';
+import { checkProof } from './check-plan/proof-rules.ts';
 import { checkInstructions, checkShareOwns, checkShares } from './check-plan/share-rules.ts';
 import { checkSingles } from './check-plan/single-rules.ts';
 import { walkOperations } from './check-plan/walk-operations.ts';
@@ -85,5 +86,7 @@ export function checkPlan(day: CuttingDay, plan: CuttingPlan): PlanFault[] {
   checkShares(index, plan, note);
   checkShareOwns(index, plan, holdings, note);
   checkLocks(index, sides, note);
+  // A broken plan is worth nothing certain.
+  if (faults.length === 0) checkProof(day, plan, note);
   return faults;
 }

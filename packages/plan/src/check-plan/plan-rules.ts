@@ -30,6 +30,7 @@ export const planRules = {
   P24: 'Locked choices stand.',
   P25: 'Minutes are those of the operations and manners chosen.',
   P26: 'A cut made from both sides gets as many pieces from the left as from the right side of each animal.',
+  P27: 'A plan is worth what it says: its goals are what its pieces come to, no bound lies below its goal, and the gap is the distance between them.',
 } as const;
 
 export type PlanRule = keyof typeof planRules;
