@@ -1,22 +1,25 @@
-import type { ComponentType } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
 import { DaysPage } from '../days/days-page.tsx';
 import { StencilWord } from '../marks/stencil-word.tsx';
 import type { SessionStore } from '../session/session-store.ts';
 import { SignIn } from '../session/sign-in.tsx';
 import type { BooksClient } from '../wire/books-client.ts';
-import type { Client, Session } from '../wire/client.ts';
+import type { Ask, Client, Session } from '../wire/client.ts';
 import { words } from '../words/english.ts';
+import { useFocusOnArrival } from './arrival.ts';
 import type { DayPagesProps } from './day-pages.tsx';
+import { Fetched } from './fetched.tsx';
 import { Link } from './link.tsx';
-import { path, routeOf } from './route.ts';
+import { hash, isForCustomers, path, routeOf } from './route.ts';
 import { Failure, Waiting } from './states.tsx';
 
 export interface AppProps {
   readonly client: Client;
   readonly books: BooksClient;
   readonly session: SessionStore;
+  /** for the pages of customers, which bring their own client */
+  readonly ask: Ask;
   readonly newKey: () => string;
+  readonly nowMs: () => number;
 }
 
 function Apron({ session, store }: { readonly session: Session; readonly store: SessionStore }) {
@@ -40,47 +43,10 @@ function Apron({ session, store }: { readonly session: Session; readonly store: 
   );
 }
 
-/** A new page starts at its top for a keyboard and a screen reader too. */
-function useFocusOnArrival(): void {
-  const arrived = useRef(false);
-  useEffect(() => {
-    if (arrived.current) document.getElementById('content')?.focus();
-    arrived.current = true;
-  }, [path.value]);
-}
-
-interface FetchedProps<P> {
-  readonly fetch: () => Promise<ComponentType<P>>;
-  readonly given: P;
-}
-
-/** Pages that are fetched when they are first opened: the door and the list of days stay light. */
-function Fetched<P extends object>({ fetch, given }: FetchedProps<P>) {
-  const [pages, setPages] = useState<{ readonly show: ComponentType<P> } | 'missing' | null>(null);
-  const fetchPages = (): void => {
-    setPages(null);
-    fetch().then(
-      (show) => setPages({ show }),
-      () => setPages('missing'),
-    );
-  };
-  useEffect(fetchPages, []);
-  if (pages === null) return <Waiting says={words.failures.loading} />;
-  if (pages !== 'missing') return <pages.show {...given} />;
-  return (
-    <Failure
-      title={words.failures.noNetworkTitle}
-      says={words.failures.noNetwork}
-      action={words.tryAgain}
-      onAction={fetchPages}
-    />
-  );
-}
-
 const dayPages = () => import('./day-pages.tsx').then(({ DayPages }) => DayPages);
 const curingPage = () => import('../curing/curing-page.tsx').then((page) => page.CuringPage);
 const yieldsPage = () => import('../yields/yields-page.tsx').then((page) => page.YieldsPage);
-
+const customersFront = () => import('../customers/front.tsx').then(({ Front }) => Front);
 const booksPages = () => import('../books/books-pages.tsx').then((pages) => pages.BooksPages);
 
 interface PageProps extends Pick<AppProps, 'client' | 'books' | 'newKey'> {
@@ -97,8 +63,9 @@ function Page(props: PageProps) {
       return <Fetched key="yields" fetch={yieldsPage} given={{ units: props.session.shop }} />;
     case 'curing':
       return <Fetched key="curing" fetch={curingPage} given={{ units: props.session.shop }} />;
-    case 'unknown':
-      return <Failure title={words.failures.notThereTitle} says={words.failures.notThere} />;
+    case 'board':
+    case 'new-order':
+      return <Fetched<DayPagesProps> key="day" fetch={dayPages} given={{ ...props, ...route }} />;
     case 'counter':
       return <Fetched key="books" fetch={booksPages} given={{ ...props, page: route.page, dayId: '' }} />;
     case 'packs':
@@ -106,13 +73,18 @@ function Page(props: PageProps) {
     case 'closing':
       return <Fetched key="books" fetch={booksPages} given={{ ...props, ...route }} />;
     default:
-      return <Fetched<DayPagesProps> key="day" fetch={dayPages} given={{ ...props, ...route }} />;
+      return <Failure title={words.failures.notThereTitle} says={words.failures.notThere} />;
   }
 }
 
-/** The whole app: the door, or the shop. */
-export function App({ client, books, session, newKey }: AppProps) {
+/** The whole app: the door, or the shop. Customers have a front of their own, and see nothing else. */
+export function App({ client, books, session, ask, newKey, nowMs }: AppProps) {
   const state = session.state.value;
+  const isCustomer = state.at === 'in' && state.session.person.role === 'customer';
+  const isFront = isCustomer || isForCustomers(routeOf(path.value, hash.value));
+  if (isFront && (state.at === 'in' || state.at === 'out')) {
+    return <Fetched key="front" fetch={customersFront} given={{ ask, session, newKey, nowMs }} />;
+  }
   switch (state.at) {
     case 'looking':
       return <Waiting says="" />;
