@@ -5,6 +5,8 @@ export { checkDay } from './check-day.ts';
 export { type PlanFault, type PlanRule, planRules } from './check-plan/plan-rules.ts';
 export { checkPlan } from './check-plan.ts';
 export * from './compare-plans.ts';
+export * from './cut-list/arrange.ts';
+export { type PackRow, packRows } from './cut-list/pack-rows.ts';
 export type { CutListPiece, CutStep } from './cut-list/side-steps.ts';
 export * from './cut-list.ts';
 export * from './cutting-plan.ts';

@@ -1,6 +1,6 @@
 /** @jsxImportSource hono/jsx */
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
-import { CutSheet } from '../../print/cut-sheet.tsx';
+import { arrangements, CutSheet, type SheetWish } from '../../print/cut-sheet/cut-sheet.tsx';
 import { readCutList } from '../../services/plans/cut-list.ts';
 import { cutListShape } from '../cut-list-shape.ts';
 import { forVerb } from '../gate.ts';
@@ -31,14 +31,35 @@ const asSheet = createRoute({
   summary: 'The same as a sheet to print, A4 or Letter.',
   tags,
   ...forVerb('plans.cut-list'),
-  request: { params: dayParam },
+  request: {
+    params: dayParam,
+    query: z.object({
+      by: z.string().optional().meta({ description: 'side, station or person; by side if left out.' }),
+      print: z.string().optional().meta({ description: 'large: for reading from a step away.' }),
+    }),
+  },
   responses: {
     200: { description: 'The sheet.', content: { 'text/html': { schema: z.string() } } },
     ...refusals,
   },
 });
 
-const sheetStyle = new URL('../../print/cut-sheet.css', import.meta.url);
+function wishOf({
+  by,
+  print,
+}: {
+  readonly by?: string | undefined;
+  readonly print?: string | undefined;
+}): SheetWish {
+  const known = arrangements.find((arrangement) => arrangement === by);
+  return {
+    by: known ?? 'side',
+    isLarge: print === 'large',
+    unknown: by === undefined || known ? null : by.slice(0, 40),
+  };
+}
+
+const sheetStyle = new URL('../../print/cut-sheet/cut-sheet.css', import.meta.url);
 
 export const cutListRoutes = new OpenAPIHono<HttpEnv>({ defaultHook: refuseShape })
   .openapi(asData, async (c) => {
@@ -50,7 +71,7 @@ export const cutListRoutes = new OpenAPIHono<HttpEnv>({ defaultHook: refuseShape
   })
   .openapi(asSheet, async (c) => {
     const bench = orProblem(await readCutList(c.get('ctx'), c.req.valid('param').dayId));
-    return (await htmlPage(c, <CutSheet bench={bench} />)) as never;
+    return (await htmlPage(c, <CutSheet bench={bench} wish={wishOf(c.req.valid('query'))} />)) as never;
   });
 
 export const cutSheetStyle = new OpenAPIHono<HttpEnv>().get('/api/cut-sheet.css', (c) =>

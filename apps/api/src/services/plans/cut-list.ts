@@ -12,6 +12,8 @@ export interface BenchList {
   readonly shop: Shop;
   readonly list: CutList;
   readonly stale: boolean;
+  /** what customers said in words, by order number */
+  readonly notes: readonly { readonly number: number; readonly owner: string; readonly note: string }[];
 }
 
 /** The day's cut list in the shop's units, from the stored plan. */
@@ -20,11 +22,15 @@ export async function readCutList(ctx: Ctx, dayId: string): Promise<Outcome<Benc
   if (refusal) return refusal;
   const board = await look(ctx.db, (tx) => readBoardIn(tx, ctx, dayId));
   if (!board.ok) return board;
-  const { shop, day, cuttingDay, plan } = board.value;
+  const { shop, day, cuttingDay, orders, plan } = board.value;
   if (plan === null) return refused('plan.missing', 'The day has no plan yet. Wait a moment, or plan it.');
   const list = cutList({ ...cuttingDay, species: knownSpecies }, plan, {
     lengthUnit: shop.lengthUnit,
     weightUnit: shop.weightUnit,
   });
-  return done({ shop, list, stale: day.plannedVersion !== day.version });
+  const notes = orders
+    .filter(({ note }) => note.trim() !== '')
+    .map(({ number, owner, note }) => ({ number, owner, note }))
+    .toSorted((a, b) => a.number - b.number);
+  return done({ shop, list, stale: day.plannedVersion !== day.version, notes });
 }

@@ -1,0 +1,101 @@
+import { launchBrowser } from '@flitchbook/test-harness';
+import { describeInBrowser } from '@flitchbook/test-harness/vitest';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import {
+  clippedWords,
+  desk,
+  enter,
+  open,
+  openDay,
+  overflowPx,
+  picture,
+  type Seen,
+  smallTargets,
+  violations,
+} from './board-screen.ts';
+import { lostOnPaper, papers, printedPages } from './paper.ts';
+import { type RunningShop, startShop } from './running-service.ts';
+
+const widths = [360, 820, 1440];
+
+/** The page has nothing to say against itself, as wide as a telephone, a tablet and a desk. */
+async function expectSound({ page, complaints }: Seen, name: string, targetPx = 44): Promise<void> {
+  for (const width of widths) {
+    await page.setViewportSize({ width, height: 900 });
+    expect(await violations(page), `${name} at ${width}`).toEqual([]);
+    expect(await overflowPx(page), `${name} at ${width}`).toBe(0);
+    expect(await clippedWords(page), `${name} at ${width}`).toEqual([]);
+    expect(await smallTargets(page, targetPx), `${name} at ${width}`).toEqual([]);
+    await picture(page, `${name}-${width}`);
+  }
+  expect(complaints).toEqual([]);
+}
+
+describeInBrowser('the block, in a browser', () => {
+  let browser: Browser;
+  let shop: RunningShop;
+  let seen: Seen;
+  let dayPath = '';
+
+  beforeAll(async () => {
+    shop = await startShop();
+    browser = await launchBrowser();
+    seen = await open(browser, shop, desk);
+    await enter(seen, 'butcher');
+    await openDay(seen);
+    dayPath = new URL(seen.page.url()).pathname;
+  }, 240_000);
+  afterAll(async () => {
+    await browser?.close();
+    await shop?.stop();
+  });
+
+  describe('the cut list', () => {
+    const list = (query: string): string => `/api${dayPath}/cut-list.html${query}`;
+
+    it.each(['side', 'station', 'person'])(
+      'by %s loses nothing on paper, and looks right on a screen',
+      async (by) => {
+        const { page } = seen;
+        for (const size of ['', '&print=large']) {
+          await page.goto(list(`?by=${by}${size}`));
+          for (const paper of papers) {
+            expect(await page.locator('tr').count()).toBeGreaterThan(30);
+            expect(await lostOnPaper(page, paper), `${by}${size} on ${paper.format}`).toEqual([]);
+          }
+        }
+        await page.goto(list(`?by=${by}`));
+        await expectSound(seen, `cut-list-${by}`);
+      },
+    );
+
+    it('puts each side on pages of its own, and as many pages on either paper as the picture says', async () => {
+      const { page } = seen;
+      await page.goto(list(''));
+      for (const paper of papers) {
+        const parts = await page.locator('.part').count();
+        const pages = await printedPages(page, paper);
+        expect(pages).toBeGreaterThanOrEqual(parts);
+        expect(pages).toBeLessThanOrEqual(parts * 4);
+      }
+    });
+
+    it('says the same by side as by person: every piece once', async () => {
+      const { page } = seen;
+      const pieces = async (by: string): Promise<number> => {
+        await page.goto(list(`?by=${by}`));
+        const counts = await page.locator('td b').allTextContents();
+        return counts.reduce((sum, text) => sum + (Number.parseInt(text, 10) || 0), 0);
+      };
+      const bySide = await pieces('side');
+      expect(bySide).toBeGreaterThan(50);
+      expect([await pieces('station'), await pieces('person')]).toEqual([bySide, bySide]);
+    });
+
+    it('names an arrangement that it does not know', async () => {
+      await seen.page.goto(list('?by=moon'));
+      expect(await seen.page.getByRole('alert').textContent()).toContain('“moon”');
+    });
+  });
+});
