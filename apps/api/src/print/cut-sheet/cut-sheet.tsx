@@ -3,7 +3,7 @@ import type { BenchList } from '../../services/plans/cut-list.ts';
 import { PersonByPerson, SideBySide, StationByStation } from './arrangements.tsx';
 
 export const arrangements = ['side', 'station', 'person'] as const;
-export type Arrangement = (typeof arrangements)[number];
+type Arrangement = (typeof arrangements)[number];
 
 export interface SheetWish {
   readonly by: Arrangement;
