@@ -3,11 +3,11 @@ import { type CutStep, type PackRow, packRows, type ShownIn } from '@flitchbook/
 import type { Child } from 'hono/jsx';
 
 /** A square to tick with a pencil. */
-export const Box = () => <span class="box" aria-hidden="true" />;
+const Box = () => <span class="box" aria-hidden="true" />;
 
 const columns = ['Cut', 'Pieces', 'Each', 'From the head end', 'Goes to', 'Wrapped', 'Weight'] as const;
 
-export interface RowProps {
+interface RowProps {
   readonly row: PackRow;
   /** which side, where the table has pieces of several */
   readonly from?: string | undefined;
