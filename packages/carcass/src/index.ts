@@ -9,6 +9,14 @@ export {
 export { beefFore } from './beef/beef.ts';
 export { checkSpecies, type SpeciesFault } from './check-species.ts';
 export { goat } from './goat/goat.ts';
+export { type CutSheet, type HalfSide, sheetOfStyle } from './half/cut-sheet.ts';
+export { type HalfQuestion, leftWhole, portionKey } from './half/half-questions.ts';
+export {
+  type HalfLine,
+  type HalfPreview,
+  previewHalf,
+  type QuestionShown,
+} from './half/preview-half.ts';
 export { hog } from './hog/hog.ts';
 export { lamb } from './lamb/lamb.ts';
 export { type FarmFigures, type Learned, type LearnedFigure, learnYields } from './learn/learn-yields.ts';

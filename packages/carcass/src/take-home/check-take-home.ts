@@ -16,8 +16,8 @@ export function checkTakeHome(species: Species, profile: TakeHomeProfile): Speci
       note(at, 'must go from the fewest to the most');
     for (const id of ids) if (!has(id)) note(at, `no ${id}`);
   }
-  if (!Object.hasOwn(sources, profile.freezer.source))
-    note('freezer', `no source called ${profile.freezer.source}`);
+  for (const [at, { source }] of Object.entries({ freezer: profile.freezer, coolBox: profile.coolBox }))
+    if (!Object.hasOwn(sources, source)) note(at, `no source called ${source}`);
   for (const style of profile.styles) {
     for (const [partId, operationId] of Object.entries(style.operations)) {
       const part = species.parts[partId];

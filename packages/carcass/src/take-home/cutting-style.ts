@@ -34,6 +34,8 @@ export interface TakeHomeProfile {
   readonly styles: readonly CuttingStyle[];
   readonly servings: readonly ServingsFigure[];
   readonly freezer: FreezerFigure;
+  /** a cool box as people bring one, for the way home */
+  readonly coolBox: { readonly litres: number; readonly source: SourceKey };
   /** what nobody can take home: shrink, saw dust, what was condemned */
   readonly lost: readonly string[];
 }

@@ -100,5 +100,6 @@ export const hogTakeHome: TakeHomeProfile = {
     tightestPoundsPerCubicFoot: 40,
     source: 'freezer-reports',
   },
+  coolBox: { litres: 94.6, source: 'cool-boxes' },
   lost: ['loss', 'lost'],
 };

@@ -5,6 +5,7 @@ const freezer = {
   tightestPoundsPerCubicFoot: 40,
   source: 'freezer-reports',
 } as const;
+const coolBox = { litres: 94.6, source: 'cool-boxes' } as const;
 const lost = ['loss', 'lost'];
 
 /** No chart of servings was found for these species: none are told. */
@@ -22,6 +23,7 @@ const plain = (speciesId: string, says: string, declines: readonly string[]): Ta
   ],
   servings: [],
   freezer,
+  coolBox,
   lost,
 });
 

@@ -11,7 +11,7 @@ import {
 import type { YieldPrediction } from '../yield/predict-yields.ts';
 import type { YieldProfile } from '../yield/yield-profile.ts';
 import type { CuttingStyle, TakeHomeProfile } from './cutting-style.ts';
-import { type Ending, StyleWalk } from './kept-share.ts';
+import { type Ending, type SeenAnimal, StyleWalk } from './kept-share.ts';
 
 /** From and to: nine in ten animals give more than the first, and nine in ten less than the second. */
 interface Span {
@@ -75,10 +75,13 @@ export function takeHome(
   prediction: YieldPrediction,
   style: CuttingStyle,
   sides: 1 | 2,
-  confidence: number = usualConfidence,
+  {
+    confidence = usualConfidence,
+    animal = null,
+  }: { readonly confidence?: number; readonly animal?: SeenAnimal | null } = {},
 ): TakeHome {
   const { breakdown, takeHome: profile } = species;
-  const walk = new StyleWalk(breakdown, species.yields, prediction.shares, style);
+  const walk = new StyleWalk(breakdown, species.yields, prediction.shares, style, animal);
   const hangingMg = scaled(prediction.sideMg, sides);
   const stays = ({ id }: Ending): boolean => style.declines.includes(id);
   const isLost = ({ id }: Ending): boolean => profile.lost.includes(id);

@@ -34,6 +34,8 @@ export const yieldSources = {
     'National Pork Board purchasing chart: servings a pound by cut, from 1.25 (spareribs) to 6 (bacon).',
   'freezer-reports':
     'Freezers as reported: 20 lb a cubic foot (club page), 25.9 (116.7 lb filled 4.5 cu ft, farm page), 35 to 40 lb (extension rule, from memory).',
+  'cool-boxes':
+    'Cool boxes as one farm page asks its customers to bring them: 100 qt (94.6 l) a half hog, 225 qt a whole one.',
   'tape-2016':
     'A hog of 300 lb was taped at 276 lb (farm page, 2016); ten percent either way is read as two standard deviations (derived).',
   'usda-bulletin':
