@@ -70,7 +70,7 @@ function answer(request: YieldRequest, known: KnownCarcass, figures: FarmFigures
     facts,
     lostParts: [],
   });
-  const homes = styles.map((style) => takeHome(model, prediction, style, sides, confidence));
+  const homes = styles.map((style) => takeHome(model, prediction, style, sides, { confidence }));
   return { model, prediction, shape, homes, confidence, sides };
 }
 

@@ -1,4 +1,4 @@
-import type { Portion, SideFacts, Species, Tools } from '@flitchbook/carcass';
+import type { CutSheet, Portion, SideFacts, Species, Tools } from '@flitchbook/carcass';
 
 /** An animal of the day. Its singles (head, liver ...) belong to it and to no side. */
 export interface DayAnimal {
@@ -38,14 +38,14 @@ export interface DemandLine extends Wanted {
   readonly substitutes: readonly Wanted[];
 }
 
-/** How a customer wants a side broken down. What is not said falls to the shop's usual way. */
-export interface Instructions {
-  /** part id to operation id */
-  readonly operations: Readonly<Record<string, string>>;
-  /** zone id to manner id */
-  readonly manners: Readonly<Record<string, string>>;
-  /** stock id to the portion it is cut in; a stock not named is left whole */
-  readonly portions: Readonly<Record<string, Portion>>;
+/** How a customer wants his side broken down. What is not said falls to the shop's usual way. */
+export interface Instructions extends CutSheet {
+  /** the right side of a whole animal, where it is cut otherwise than the left */
+  readonly right?: CutSheet;
+  /** items and bulk that he does not take home */
+  readonly leaves?: readonly string[];
+  /** the second name, where two deal the pieces between them */
+  readonly sharedWith?: string;
 }
 
 /** A side or a whole animal reserved by one customer. */
@@ -88,6 +88,10 @@ export interface CuttingDay {
   readonly tools: Tools;
   readonly counter: Counter;
 }
+
+/** How a side of a share is cut: the left one as said, the right one as well unless it has instructions of its own. */
+export const sheetFor = ({ instructions }: CarcassShare, hand: SideFacts['hand'] | undefined): CutSheet =>
+  (hand === 'right' ? instructions.right : undefined) ?? instructions;
 
 export const sidesOf = (day: CuttingDay): readonly SideFacts[] =>
   day.animals.flatMap((animal) => animal.sides);

@@ -11,6 +11,7 @@ export type { CutListPiece, CutStep } from './cut-list/side-steps.ts';
 export * from './cut-list.ts';
 export * from './cutting-plan.ts';
 export * from './day.ts';
+export { type Deal, type DealtPiece, dealPieces } from './deal-pieces.ts';
 export * from './fill-report.ts';
 export * from './goals.ts';
 export * from './measures.ts';

@@ -9,6 +9,7 @@ import {
   type Nominal,
   nominalsOf,
   shareSideWorth,
+  sheetFor,
   stockSteps,
 } from '@flitchbook/plan';
 import type {
@@ -239,8 +240,8 @@ function compileShares(day: CuttingDay, classes: readonly UnitClass[]): ShareCho
       const sideSets = share.size === 'half' ? animal.sides.map((side) => [side]) : [animal.sides];
       for (const sides of sideSets) {
         const sideClasses = sides.map((side) => classOf.get(side.sideId) as number);
-        const ways = sideClasses.map((index) =>
-          wayOfShare((classes[index] as UnitClass).nodes, share.instructions),
+        const ways = sides.map(({ hand }, at) =>
+          wayOfShare((classes[sideClasses[at] as number] as UnitClass).nodes, sheetFor(share, hand)),
         );
         if (ways.some((way) => way === undefined)) continue;
         const takes =

@@ -25,6 +25,7 @@ import {
   type SidePlan,
   type SinglePiece,
   type SpanPiece,
+  sheetFor,
 } from '@flitchbook/plan';
 import type {
   BarNode,
@@ -270,7 +271,7 @@ function piecesOfShare(
   share: CarcassShare,
   { run }: RunChoice,
 ): LaidPiece[] {
-  const portion = share.instructions.portions[run.stock];
+  const portion = sheetFor(share, side.hand).portions[run.stock];
   if (!portion) return [];
   const cuts = Object.values(day.species[share.speciesId]?.cuts ?? {});
   const cut = cuts.find(

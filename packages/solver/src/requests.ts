@@ -12,7 +12,8 @@ function askedOf(day: CuttingDay, species: Species): ReadonlySet<string> {
     .flatMap(({ cut }) => species.cuts[cut]?.sources ?? []);
   const shares = day.shares
     .filter(({ speciesId }) => speciesId === species.id)
-    .flatMap(({ instructions: { operations, manners, portions } }) => [
+    .flatMap(({ instructions }) => [instructions, ...(instructions.right ? [instructions.right] : [])])
+    .flatMap(({ operations, manners, portions }) => [
       ...Object.entries(operations).map(([part, operation]) => ofPart(part, operation)),
       ...Object.entries(manners).map(([zone, manner]) => ofZone(zone, manner)),
       ...Object.keys(portions).map((stock) => `stock ${stock}`),

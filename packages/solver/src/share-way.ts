@@ -1,9 +1,10 @@
-import type { CarcassShare, Instructions } from '@flitchbook/plan';
+import type { CutSheet } from '@flitchbook/carcass';
+import { type CarcassShare, sheetFor } from '@flitchbook/plan';
 import type { Layout, Node, Unit, UnitClass, UnitDecision } from './problem.ts';
 
 function layoutFor(
   layouts: readonly Layout[],
-  manners: Instructions['manners'],
+  manners: CutSheet['manners'],
   zones: readonly string[],
 ): number {
   return layouts.findIndex((layout) =>
@@ -21,7 +22,7 @@ function layoutFor(
  */
 export function wayOfShare(
   nodes: readonly Node[],
-  instructions: Instructions,
+  instructions: CutSheet,
 ): ReadonlyMap<number, number> | undefined {
   const choices = new Map<number, number>();
   const open = [0];
@@ -62,7 +63,7 @@ export const shareDecision = (unit: Unit, group: UnitClass, share: CarcassShare)
   unit,
   classIndex: group.index,
   share,
-  choices: wayOfShare(group.nodes, share.instructions) ?? new Map(),
+  choices: wayOfShare(group.nodes, sheetFor(share, unit.side?.hand)) ?? new Map(),
   pieces: new Map(),
   labels: new Map(),
 });

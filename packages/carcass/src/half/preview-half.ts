@@ -30,7 +30,7 @@ export interface HalfLine extends Ending {
   readonly usedPercent?: number;
 }
 
-export interface AnswerShown extends HalfAnswer {
+interface AnswerShown extends HalfAnswer {
   /** what comes of the part, zone or stretch that is asked about */
   readonly gives: readonly HalfLine[];
 }
@@ -40,7 +40,7 @@ export interface QuestionShown extends Omit<HalfQuestion, 'answers'> {
 }
 
 /** What becomes of a primal. */
-export interface HalfStep {
+interface HalfStep {
   readonly part: string;
   readonly name: string;
   readonly regions: readonly string[];
@@ -83,7 +83,7 @@ const spanOf = (massMg: Estimate): { lowMg: number; highMg: number } =>
     : { lowMg: Math.round(cautiousLow(massMg)), highMg: Math.round(cautiousHigh(massMg)) };
 
 /** The figures of a side in the dressing of the species' data: what is not there is counted as the data says. */
-export function predictHalf({ breakdown, yields }: YieldModel, side: HalfSide): YieldPrediction {
+function predictHalf({ breakdown, yields }: YieldModel, side: HalfSide): YieldPrediction {
   const dressing = Object.fromEntries(yields.dressing.map(({ id, usuallyOn }) => [id, usuallyOn]));
   const known = { coldGrams: side.carcassGrams, ribs: side.ribs, dressing };
   return { ...predictYields(breakdown, yields, known), sideMg: side.massMg };

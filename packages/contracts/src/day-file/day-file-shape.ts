@@ -35,6 +35,12 @@ const line = z.strictObject({
   substitutes: listOf(wanted, 10).default([]),
 });
 
+const cutSheet = {
+  operations: z.record(anyId, anyId).default({}),
+  manners: z.record(anyId, anyId).default({}),
+  portions: z.record(anyId, portionText).default({}),
+};
+
 const share = z.strictObject({
   id: maybe(anyId),
   species: maybe(anyId),
@@ -44,9 +50,10 @@ const share = z.strictObject({
   onlyAnimal: maybe(anyId),
   instructions: maybe(
     z.strictObject({
-      operations: z.record(anyId, anyId).default({}),
-      manners: z.record(anyId, anyId).default({}),
-      portions: z.record(anyId, portionText).default({}),
+      ...cutSheet,
+      right: maybe(z.strictObject(cutSheet)),
+      leaves: maybe(listOf(anyId, 100)),
+      sharedWith: maybe(nameText),
     }),
   ),
 });

@@ -1,9 +1,10 @@
-import type { Cut, Portion, Species } from '@flitchbook/carcass';
+import type { Cut, CutSheet, Portion, Species } from '@flitchbook/carcass';
 import {
   type CarcassShare,
   type CuttingDay,
   counterWorth,
   type DemandLine,
+  type Instructions,
   type Wanted,
 } from '@flitchbook/plan';
 import { fieldPath } from '../field-path.ts';
@@ -140,9 +141,10 @@ function readLine(bench: Bench, parts: LineParts, lineId: string, at: string, wh
   };
 }
 
-function readShare(bench: Bench, parts: ShareParts, shareId: string, at: string, whose: Whose): CarcassShare {
-  const { operations = {}, manners = {}, portions = {} } = parts.instructions ?? {};
-  const inPortions = `${at}.instructions.portions`;
+type SheetParts = NonNullable<NonNullable<ShareParts['instructions']>['right']>;
+
+function readSheet(bench: Bench, { operations, manners, portions }: SheetParts, at: string): CutSheet {
+  const inPortions = `${at}.portions`;
   const read = Object.entries(portions).flatMap(([stock, portion]) => {
     const place = fieldPath(inPortions, stock);
     const found = readPortion(bench.notes, portion, place);
@@ -153,6 +155,21 @@ function readShare(bench: Bench, parts: ShareParts, shareId: string, at: string,
       );
     return found ? [[stock, found] as const] : [];
   });
+  return { operations, manners, portions: Object.fromEntries(read) };
+}
+
+function readInstructions(bench: Bench, parts: ShareParts['instructions'], at: string): Instructions {
+  if (!parts) return { operations: {}, manners: {}, portions: {} };
+  const { right, leaves, sharedWith, ...left } = parts;
+  return {
+    ...readSheet(bench, left, at),
+    ...(right === undefined ? {} : { right: readSheet(bench, right, `${at}.right`) }),
+    ...(leaves === undefined ? {} : { leaves }),
+    ...(sharedWith === undefined ? {} : { sharedWith }),
+  };
+}
+
+function readShare(bench: Bench, parts: ShareParts, shareId: string, at: string, whose: Whose): CarcassShare {
   return {
     shareId,
     ...whose,
@@ -161,7 +178,7 @@ function readShare(bench: Bench, parts: ShareParts, shareId: string, at: string,
     rank: parts.rank,
     priceMinorPerKg: readPriceAt(bench, parts.price, `${at}.price`),
     ...readOnlyAnimal(bench, parts.onlyAnimal, at),
-    instructions: { operations, manners, portions: Object.fromEntries(read) },
+    instructions: readInstructions(bench, parts.instructions, `${at}.instructions`),
   };
 }
 

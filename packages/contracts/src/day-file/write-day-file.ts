@@ -1,4 +1,4 @@
-import type { Cut, Portion } from '@flitchbook/carcass';
+import type { Cut, CutSheet, Portion } from '@flitchbook/carcass';
 import {
   type CarcassShare,
   type Counter,
@@ -187,11 +187,13 @@ class OrderWriter {
 
   #share(share: CarcassShare, usualId: string): ShareEntry {
     const { shareId, speciesId, size, rank, onlyAnimal, instructions } = share;
-    const portions = Object.entries(instructions.portions).map(
-      ([stock, portion]) => [stock, this.#texts.portion(portion)] as const,
-    );
-    const written = { ...instructions, portions: Object.fromEntries(portions) };
-    const said = Object.entries(written).filter(([, table]) => Object.keys(table).length > 0);
+    const { right, leaves = [], sharedWith } = instructions;
+    const said = {
+      ...this.#sheet(instructions),
+      ...(right && { right: this.#sheet(right) }),
+      ...(leaves.length > 0 && { leaves }),
+      ...(sharedWith !== undefined && { sharedWith }),
+    };
     return {
       ...(shareId === usualId ? {} : { id: shareId }),
       ...this.#species(speciesId),
@@ -199,8 +201,17 @@ class OrderWriter {
       price: this.#texts.price(share.priceMinorPerKg),
       ...(rank === 'promised' ? {} : { rank }),
       ...(onlyAnimal === undefined ? {} : { onlyAnimal }),
-      ...(said.length === 0 ? {} : { instructions: Object.fromEntries(said) }),
+      ...(Object.keys(said).length === 0 ? {} : { instructions: said }),
     };
+  }
+
+  /** Without the tables that say nothing. */
+  #sheet({ operations, manners, portions }: CutSheet) {
+    const texts = Object.entries(portions).map(
+      ([stock, portion]) => [stock, this.#texts.portion(portion)] as const,
+    );
+    const written = { operations, manners, portions: Object.fromEntries(texts) };
+    return Object.fromEntries(Object.entries(written).filter(([, table]) => Object.keys(table).length > 0));
   }
 
   order(order: DayFileOrder, lines: readonly DemandLine[], shares: readonly CarcassShare[], turn: number) {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { handShape, portionShape, sideFactsShape, toolsShape } from './carcass.ts';
-import { anyId, count, listOf, localDate, maybe } from './parts.ts';
+import { anyId, count, listOf, localDate, maybe, nameText } from './parts.ts';
 
 // Most of anything that one day may hold: far beyond a shop, near enough to be counted.
 const most = { animals: 1000, lines: 20_000, shares: 2000, locks: 20_000, substitutes: 10, steps: 100 };
@@ -39,11 +39,20 @@ export const demandLineShape = z.strictObject({
   substitutes: listOf(wantedShape, most.substitutes),
 });
 
+const cutSheet = {
+  operations: z.record(z.string(), z.string()),
+  manners: z.record(z.string(), z.string()),
+  portions: z.record(z.string(), portionShape),
+};
+
 export const instructionsShape = z
   .strictObject({
-    operations: z.record(z.string(), z.string()),
-    manners: z.record(z.string(), z.string()),
-    portions: z.record(z.string(), portionShape),
+    ...cutSheet,
+    right: maybe(z.strictObject(cutSheet)).meta({
+      description: 'The right side of a whole animal, where it is cut otherwise than the left.',
+    }),
+    leaves: maybe(listOf(anyId, 100)).meta({ description: 'Items and bulk that are not taken home.' }),
+    sharedWith: maybe(nameText).meta({ description: 'The second name, where two deal the pieces.' }),
   })
   .meta({ description: 'How a side is broken down; what is not said falls to the shop’s usual way.' });
 

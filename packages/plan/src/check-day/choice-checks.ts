@@ -1,4 +1,4 @@
-import type { Operation, SideFacts, Species, Zone } from '@flitchbook/carcass';
+import type { CutSheet, Operation, SideFacts, Species, Zone } from '@flitchbook/carcass';
 import { entryOf } from '../check-plan/day-index.ts';
 import { show } from '../check-plan/plan-shape.ts';
 import type { CuttingDay, Instructions, Lock } from '../day.ts';
@@ -69,13 +69,21 @@ function checkManner(
     );
 }
 
-/** How the owner of a share wants it cut. */
+/** How the owner of a share wants it cut, and what he leaves. */
 export function checkInstructions(
   notes: DayNotes,
   at: string,
   instructions: Instructions,
   species: Species,
 ): void {
+  checkSheet(notes, at, instructions, species);
+  if (instructions.right) checkSheet(notes, `${at}.right`, instructions.right, species);
+  const pieces = { ...species.items, ...species.bulks };
+  for (const [index, id] of (instructions.leaves ?? []).entries())
+    notes.known(`${at}.leaves[${index}]`, id, pieces, `item or bulk of the ${species.name.toLowerCase()}`);
+}
+
+function checkSheet(notes: DayNotes, at: string, instructions: CutSheet, species: Species): void {
   for (const [part, operation] of Object.entries(instructions.operations))
     findOperation(notes, inTable(`${at}.operations.${part}`), part, operation, species);
   for (const [zone, manner] of Object.entries(instructions.manners))

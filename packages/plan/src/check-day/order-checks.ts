@@ -170,7 +170,15 @@ export function checkShares(notes: DayNotes, day: CuttingDay): void {
     notes.text(`${at}.shareId`, share.shareId);
     notes.oneOf(`${at}.size`, share.size, ['half', 'whole']);
     const species = checkOwner(notes, at, share, day);
-    if (species) checkInstructions(notes, `${at}.instructions`, share.instructions, species);
+    if (!species) continue;
+    const { instructions, size } = share;
+    checkInstructions(notes, `${at}.instructions`, instructions, species);
+    if (instructions.right && size === 'half')
+      notes.error(
+        `${at}.instructions.right`,
+        size,
+        'A half has one side: only a whole animal is cut two ways.',
+      );
   }
   notes.unique(
     day.shares.map(({ shareId }, index) => ({ at: `shares[${index}].shareId`, id: shareId })),

@@ -1,6 +1,6 @@
-import type { Portion, Tools } from '@flitchbook/carcass';
+import type { CutSheet, Portion, Tools } from '@flitchbook/carcass';
 import type { CuttingPlan, ShareFill, SidePlan } from '../cutting-plan.ts';
-import type { CarcassShare } from '../day.ts';
+import { type CarcassShare, sheetFor } from '../day.ts';
 import type { PairedRun } from './bar-rules.ts';
 import { type DayIndex, entryOf } from './day-index.ts';
 import type { Holding } from './holdings.ts';
@@ -95,10 +95,20 @@ function needsUm(portion: Portion, { measured }: PairedRun, tools: Tools): numbe
   return (portion.fromGrams * 1000 * measured.usableUm) / measured.keptMg + 50 + kerfUm;
 }
 
-function checkPortions(share: CarcassShare, runs: readonly PairedRun[], tools: Tools, note: Note): void {
+interface SideAsked {
+  readonly share: CarcassShare;
+  readonly sheet: CutSheet;
+}
+
+function checkPortions(
+  { share, sheet }: SideAsked,
+  runs: readonly PairedRun[],
+  tools: Tools,
+  note: Note,
+): void {
   for (const run of runs) {
     const { planned, at } = run;
-    const portion = entryOf(share.instructions.portions, planned.stock);
+    const portion = entryOf(sheet.portions, planned.stock);
     if (!portion) {
       if (planned.pieces.length > 0)
         note('P23', at, `share ${share.shareId} does not say how to cut ${planned.stock}: it stays whole`);
@@ -122,14 +132,15 @@ export function checkInstructions(
   const share = side.shareId === null ? undefined : index.shares.get(side.shareId);
   if (!share) return;
   const at = `sides[${side.sideId}]`;
+  const sheet = sheetFor(share, index.sides.get(side.sideId)?.side.hand);
   for (const [part, operation] of Object.entries(side.operations)) {
-    const said = entryOf(share.instructions.operations, part);
+    const said = entryOf(sheet.operations, part);
     if (said !== undefined && said !== operation)
       note('P23', `${at}.operations.${part}`, `is "${operation}", share ${share.shareId} says "${said}"`);
   }
   for (const bar of side.bars) {
     for (const { zone, manner } of bar.runs.flatMap((run) => run.stretches)) {
-      const said = entryOf(share.instructions.manners, zone);
+      const said = entryOf(sheet.manners, zone);
       if (said !== undefined && said !== manner)
         note(
           'P23',
@@ -138,5 +149,5 @@ export function checkInstructions(
         );
     }
   }
-  checkPortions(share, runs, index.day.tools, note);
+  checkPortions({ share, sheet }, runs, index.day.tools, note);
 }
