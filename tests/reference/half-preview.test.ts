@@ -91,7 +91,7 @@ describe('what a customer is shown before he asks for it', () => {
         model,
         { massMg: { mean: massMg, sd: 0 }, carcassGrams, ribs: 15, facts },
         { sheet, leaves: [] },
-        { tools: usualTools },
+        usualTools,
       );
       const gives = shown.steps.flatMap((step) => step.gives);
       const shownGrams = (kind: string, id: string): number =>

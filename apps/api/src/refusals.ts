@@ -38,6 +38,7 @@ export const refusals = {
   },
   'reservation.contended': { status: 503, title: 'Others were faster, several times running' },
   'day.closed-to-customers': { status: 409, title: 'The day takes no more from customers' },
+  'half.no-animal': { status: 409, title: 'The day has no such animal' },
   'link.void': { status: 401, title: 'The link is used up, revoked or unknown' },
   'lock.invalid': { status: 422, title: 'A lock does not fit the day' },
   'plan.missing': { status: 409, title: 'The day has no plan yet' },

@@ -17,6 +17,7 @@ export {
   previewHalf,
   type QuestionShown,
 } from './half/preview-half.ts';
+export { previewShare, type SharePreview, type ShareWish } from './half/preview-share.ts';
 export { hog } from './hog/hog.ts';
 export { lamb } from './lamb/lamb.ts';
 export { type FarmFigures, type Learned, type LearnedFigure, learnYields } from './learn/learn-yields.ts';

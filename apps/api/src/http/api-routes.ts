@@ -12,6 +12,7 @@ import { cutListRoutes } from './routes/cut-lists.tsx';
 import { dayRoutes } from './routes/days.ts';
 import { eventRoutes } from './routes/events.ts';
 import { exportRoutes } from './routes/exports.ts';
+import { halfRoutes } from './routes/halves.ts';
 import { handOverRoutes } from './routes/hand-overs.ts';
 import { healthRoutes } from './routes/health.ts';
 import { labelRoutes } from './routes/labels.tsx';
@@ -29,6 +30,7 @@ export const apiRoutes = new OpenAPIHono<HttpEnv>()
   .route('/', animalRoutes)
   .route('/', orderRoutes)
   .route('/', reservationRoutes)
+  .route('/', halfRoutes)
   .route('/', customerRoutes)
   .route('/', eventRoutes)
   .route('/', packRoutes)

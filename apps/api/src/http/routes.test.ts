@@ -230,7 +230,14 @@ describeOnBoth('the routes', (db) => {
     };
     for (const id of ['cut-list.read', 'cut-list.print'])
       await refuses(find(id), await on(id), 409, 'plan.missing');
+    await refuses(find('halves.preview'), await on('halves.preview'), 409, 'half.no-animal');
     const taken = await answered(find('orders.take'), await on('orders.take'));
+    const dealing = {
+      method: 'GET',
+      path: `/api/orders/${taken.body['orderId']}/deals`,
+      as: 'owner',
+    } as const;
+    await refuses(find('deals.read'), dealing, 409, 'plan.missing');
     await inTransaction(forShop(shop.services.db, shop.own.shopId), async (tx) => {
       const touched = await touchDay(tx, { shopId: shop.own.shopId, dayId });
       if (touched.outcome === 'touched') await closeDay(tx, touched.day);
@@ -241,6 +248,7 @@ describeOnBoth('the routes', (db) => {
       'plans.make',
       'reservations.hold',
       'reservations.quote',
+      'halves.preview',
       'days.set-last-call',
     ])
       await refuses(find(id), await on(id), 409, 'day.closed');

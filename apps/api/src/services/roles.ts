@@ -23,6 +23,8 @@ export const mayDo = {
   'reservations.hold': everyone,
   'reservations.reserve': everyone,
   'reservations.release': everyone,
+  'halves.preview': everyone,
+  'deals.read': everyone,
   'days.offered': everyone,
   'days.set-last-call': ['owner'],
   'rules.read': staff,

@@ -84,6 +84,8 @@ const rules = {
   sharesPerPerson: 2,
 };
 
+const half = { size: 'half', instructions: { operations: {}, manners: {}, portions: {} } };
+
 /** One for each route, by its operationId; all of them may be sent again and again. */
 const recipes: Readonly<Record<string, Recipe>> = {
   'session.read': asSent,
@@ -117,6 +119,8 @@ const recipes: Readonly<Record<string, Recipe>> = {
   'reservations.hold': () => ({ body: hold() }),
   'reservations.reserve': async (shop, role) => ({ ids: { orderId: await freshHold(shop, role) } }),
   'reservations.release': async (shop, role) => ({ ids: { orderId: await freshHold(shop, role) } }),
+  'halves.preview': () => ({ body: half }),
+  'deals.read': async (shop, role) => ({ ids: { orderId: await freshHold(shop, role) } }),
   'customers.welcome': (shop) => ({ body: { email: `${shop.newId()}@guest.example`, name: 'Odalys Finch' } }),
   'customers.enter': async (shop) => ({ body: { token: await freshLink(shop) } }),
   'customers.choose-password': () => ({ body: { password } }),

@@ -5,6 +5,7 @@ import type { CutSheet, HalfSide } from './cut-sheet.ts';
 import { sheetOfStyle } from './cut-sheet.ts';
 import { leftWhole } from './half-questions.ts';
 import { type HalfPreview, previewHalf, type QuestionShown } from './preview-half.ts';
+import { previewShare, type ShareWish } from './preview-share.ts';
 
 const tools = { saw: true, kerfUm: 2000 };
 const everyFact = ['skin-on', 'head', 'feet', 'organs', 'unsplit'] as const;
@@ -20,7 +21,7 @@ const side: HalfSide = {
 };
 
 const seen = (sheet: CutSheet, of: HalfSide = side, leaves: readonly string[] = []): HalfPreview =>
-  previewHalf(hogs, of, { sheet, leaves }, { tools });
+  previewHalf(hogs, of, { sheet, leaves }, tools);
 
 const allQuestions = (preview: HalfPreview): readonly QuestionShown[] => [
   ...preview.first,
@@ -36,7 +37,7 @@ const given = (lines: HalfPreview['steps'][number]['gives'], id: string) =>
 function filledIn(model: typeof hogs, of: HalfSide, picks: readonly number[]): CutSheet {
   let sheet = nothingSaid;
   for (const [turn, pick] of picks.entries()) {
-    const question = allQuestions(previewHalf(model, of, { sheet, leaves: [] }, { tools }))[turn];
+    const question = allQuestions(previewHalf(model, of, { sheet, leaves: [] }, tools))[turn];
     const possible = question?.answers.filter(({ lacks }) => lacks.length === 0) ?? [];
     const answer = possible[pick % possible.length];
     if (!question || !answer) return sheet;
@@ -66,12 +67,7 @@ describe('a half cut as somebody asks', () => {
             ribs: spread % 2 === 0 ? ribs.min : ribs.max,
             facts,
           };
-          const preview = previewHalf(
-            model,
-            of,
-            { sheet: filledIn(model, of, picks), leaves: [] },
-            { tools },
-          );
+          const preview = previewHalf(model, of, { sheet: filledIn(model, of, picks), leaves: [] }, tools);
           const { lines, lost } = preview.home;
           const sum = [...lines, ...lost].reduce((running, { massMg }) => running + massMg.mean, 0);
           expect(Math.abs(sum - of.massMg.mean)).toBeLessThanOrEqual(lines.length + lost.length + 1);
@@ -105,8 +101,23 @@ describe('a half cut as somebody asks', () => {
   it('leaves with the shop what is said, and only that', () => {
     const preview = seen(nothingSaid, side, ['leaf-fat', 'skin']);
     expect(preview.home.declined.map(({ id }) => id).sort()).toEqual(['leaf-fat', 'skin']);
-    expect(preview.freezerLitres.low).toBeLessThan(preview.freezerLitres.high);
-    expect(preview.coolBoxes.low).toBeGreaterThanOrEqual(1);
+  });
+});
+
+describe('both sides of an animal', () => {
+  it('come to twice a half where they are cut alike, and to one of each where not', () => {
+    const boned = { ...nothingSaid, manners: { rib: 'boned', lumbar: 'boned' } };
+    const of = (wish: ShareWish, size: 'half' | 'whole') => previewShare(hogs, side, wish, { tools, size });
+    const half = of(nothingSaid, 'half');
+    const alike = of(nothingSaid, 'whole');
+    expect(alike.sides.map(({ hand }) => hand)).toEqual(['alike']);
+    expect(alike.boxedMg.low).toBe(2 * half.boxedMg.low);
+    const apart = of({ ...nothingSaid, right: boned }, 'whole');
+    expect(apart.sides.map(({ hand }) => hand)).toEqual(['left', 'right']);
+    expect(apart.boxedMg.low).toBe(half.boxedMg.low + of(boned, 'half').boxedMg.low);
+    // One farm asks for a cool box of 100 qt a half, everything taken; 2 for a whole are 200 of its 225 qt.
+    expect(half.coolBoxes.low).toBe(1);
+    expect(half.freezerLitres.low).toBeLessThan(half.freezerLitres.high);
   });
 });
 

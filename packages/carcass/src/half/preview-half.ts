@@ -50,31 +50,15 @@ interface HalfStep {
   readonly gives: readonly HalfLine[];
 }
 
-/** From and to. */
-interface Room {
-  readonly low: number;
-  readonly high: number;
-}
-
 export interface HalfPreview {
   /** how the whole side is broken, where there is more than one way */
   readonly first: readonly QuestionShown[];
   readonly steps: readonly HalfStep[];
   readonly home: TakeHome;
-  readonly freezerLitres: Room;
-  /** cool boxes for the way home */
-  readonly coolBoxes: Room;
-}
-
-const litresPerCubicFoot = 28.316_846_592;
-
-function roomOf({ freezerCubicFeet: { low, high } }: TakeHome, { takeHome: { coolBox } }: YieldModel) {
-  const freezerLitres = {
-    low: Math.floor(low * litresPerCubicFoot),
-    high: Math.ceil(high * litresPerCubicFoot),
-  };
-  const boxes = (litres: number): number => Math.ceil(litres / coolBox.litres);
-  return { freezerLitres, coolBoxes: { low: boxes(freezerLitres.low), high: boxes(freezerLitres.high) } };
+  /** what stays with the shop, and what nobody has */
+  readonly stays: readonly HalfLine[];
+  readonly lost: readonly HalfLine[];
+  readonly hangingMg: { readonly low: number; readonly high: number };
 }
 
 const spanOf = (massMg: Estimate): { lowMg: number; highMg: number } =>
@@ -189,13 +173,12 @@ function partsBelow(basis: Basis, walk: StyleWalk, top: string): ReadonlySet<str
  * What one side comes to, primal by primal, cut as a sheet says: what each answer gives, takes away and leaves; what goes
  * home and what stays. Pure, and from the species' data alone.
  * @param leaves items and bulk that stay with the shop
- * @param sides two where both are cut so
  */
 export function previewHalf(
   model: YieldModel,
   side: HalfSide,
   wish: { readonly sheet: CutSheet; readonly leaves: readonly string[] },
-  { tools, sides = 1 }: { readonly tools: Tools; readonly sides?: 1 | 2 },
+  tools: Tools,
 ): HalfPreview {
   const { sheet, leaves } = wish;
   const { species } = model;
@@ -227,13 +210,17 @@ export function previewHalf(
     };
   };
   const own = { id: 'own', name: '', says: '', ...sheet, declines: leaves };
-  const home = takeHome(model, prediction, own, sides, { animal: side });
+  const home = takeHome(model, prediction, own, 1, { animal: side });
+  const asLine = ({ kind, id }: Ending): HalfLine => cut.line({ kind, id }, null);
+  const { lowMg, highMg } = spanOf(side.massMg);
   return {
     first: questions
       .filter(({ within }) => within.part === species.sideRoot)
       .map((question) => showQuestion(basis, sheet, question)),
     steps: stepParts(basis, sheet).map(stepOf),
     home,
-    ...roomOf(home, model),
+    stays: home.declined.map(asLine),
+    lost: home.lost.map(asLine),
+    hangingMg: { low: Math.round(lowMg), high: Math.round(highMg) },
   };
 }

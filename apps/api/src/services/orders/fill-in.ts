@@ -9,7 +9,7 @@ import { type CuttingDay, counterWorth } from '@flitchbook/plan';
 import type { TravellingDay } from '../../solve/day-solver.ts';
 
 /** Minor units a kilogram of hanging weight. Invented default; the shop sets its own with the order. */
-const usualSharePrice = 800;
+export const usualSharePrice = 800;
 
 const tables = { item: 'items', stock: 'stocks', bulk: 'bulks' } as const;
 

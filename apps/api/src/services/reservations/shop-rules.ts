@@ -28,7 +28,9 @@ const usualRules: ShopRules = {
 export const rulesOf = async (tx: Tx, shopId: string): Promise<ShopRules> =>
   (await findShopRules(tx, shopId)) ?? usualRules;
 
-type Asked = Pick<OrderRecord, 'lines' | 'shares'>;
+type Asked = Pick<OrderRecord, 'lines'> & {
+  readonly shares: readonly Pick<OrderRecord['shares'][number], 'size' | 'priceMinorPerKg'>[];
+};
 
 /** What an order will cost if every piece weighs what it is expected to; whole minor units, rounded once a line. */
 export function expectedMinor(day: TravellingDay, { lines, shares }: Asked): number {
