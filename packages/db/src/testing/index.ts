@@ -1,10 +1,10 @@
 // For tests of other workspaces, which know no SQL.
 import { sql } from 'drizzle-orm';
 import type { Database } from '../database.ts';
-import { engineOf } from '../engines/engine.ts';
-import { describeOnBoth, snapshots, statement } from './both-engines.ts';
+import { asOwner, engineOf } from '../engines/engine.ts';
+import { describeOnBoth, describeOnServer, snapshots, statement } from './both-engines.ts';
 
-export { describeOnBoth, snapshots };
+export { asOwner, describeOnBoth, describeOnServer, snapshots };
 
 /** The database as a service opens it: narrowed to no shop yet. */
 export const asOpened = (db: Database): Database => engineOf(db);
@@ -39,3 +39,33 @@ export async function withoutTable<T>(db: Database, name: string, work: () => Pr
     await statement(db, sql`alter table ${aside} rename to ${sql.identifier(name)}`);
   }
 }
+
+/** As if the time of every hold on a day were over, by the database's clock. */
+export async function endHolds(db: Database, dayId: string): Promise<void> {
+  await statement(
+    db,
+    sql`update orders set held_until = now() - interval '1 second' where day_id = ${dayId} and state = 'held'`,
+  );
+}
+
+export interface OrderMarks {
+  readonly orderId: string;
+  /** actions in the audit, kinds in the ledger, kinds of mails, each in the order of writing */
+  readonly audited: readonly string[];
+  readonly entered: readonly { readonly kind: string; readonly facts: Readonly<Record<string, unknown>> }[];
+  readonly mailed: readonly string[];
+}
+
+/** What the orders of a day have left behind them. */
+export const marksOf = (db: Database, dayId: string): Promise<readonly OrderMarks[]> =>
+  statement<OrderMarks>(
+    db,
+    sql`select o.order_id as "orderId",
+      (select coalesce(json_agg(a.action order by a.at), '[]') from audit a
+        where a.shop_id = o.shop_id and a.subject = o.order_id::text) as audited,
+      (select coalesce(json_agg(json_build_object('kind', l.kind, 'facts', l.facts) order by l.seq), '[]') from ledger l
+        where l.shop_id = o.shop_id and l.order_id = o.order_id) as entered,
+      (select coalesce(json_agg(m.kind order by m.made_at), '[]') from mails m
+        where m.shop_id = o.shop_id and m.order_id = o.order_id) as mailed
+      from orders o where o.day_id = ${dayId} order by o.number`,
+  );

@@ -20,6 +20,7 @@ export type MailKind =
   | 'order.promoted'
   | 'order.lapsed'
   | 'order.released'
+  | 'order.cancelled'
   | 'order.short'
   | 'order.link'
   | 'account.link';
@@ -53,6 +54,10 @@ const words: Readonly<Record<MailKind, (told: Told) => readonly [subject: string
     'The time to reserve has passed, and what was held has gone back to the shop. You may ask for it again.',
   ],
   'order.released': ({ number }) => [`Order ${number}: released`, 'Your order is released, as you asked.'],
+  'order.cancelled': ({ number }) => [
+    `Order ${number}: cancelled`,
+    'The shop has cancelled your order. Nothing of it will be cut. Ask the shop if you did not expect this.',
+  ],
   'order.short': ({ number }) => [
     `Order ${number}: we cannot keep all of it`,
     'The carcasses gave less than was planned, and a part of your order cannot be cut. The shop will talk to you about it.',

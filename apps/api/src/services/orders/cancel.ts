@@ -1,6 +1,7 @@
 import { appendAudit, appendLedger, cancelOrder, findOrder, type OrderRecord } from '@flitchbook/db';
 import { done, type Outcome, type Refusal, refused } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
+import { tellOwner } from '../mails/write-mail.ts';
 import { authorise } from '../roles.ts';
 import { touch, transact } from '../transact.ts';
 
@@ -31,7 +32,9 @@ export async function cancelTaken(
         const facts = { number };
         await appendLedger(tx, { shopId, kind: 'order.cancelled', dayId, orderId, personId, facts });
         await appendAudit(tx, { shopId, personId, action: 'order.cancel', subject: orderId, facts });
-        return done({ ...order, state: 'cancelled' as const, version: ifVersion + 1 });
+        const gone = { ...order, state: 'cancelled' as const, assured: false, version: ifVersion + 1 };
+        await tellOwner(tx, ctx, 'order.cancelled', gone);
+        return done(gone);
       }
     }
   });

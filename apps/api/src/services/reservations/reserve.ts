@@ -1,5 +1,5 @@
-import { keepPlan, type OrderRecord, passOrder, type Tx } from '@flitchbook/db';
-import { done, type Outcome, refused } from '../../refusals.ts';
+import { findOrder, keepPlan, type OrderRecord, passOrder, type Tx } from '@flitchbook/db';
+import { done, type Outcome, type Refusal, refused } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
 import { tellOwner } from '../mails/write-mail.ts';
 import { type OnceAnswer, type OnceKey, once } from '../once.ts';
@@ -8,18 +8,24 @@ import { touch, transact } from '../transact.ts';
 import { note } from './commit.ts';
 import { ownOrder } from './own-order.ts';
 
+function refuseReserve({ number, state }: OrderRecord): Refusal {
+  if (state === 'held' || state === 'lapsed')
+    return refused('reservation.lapsed', `The hold of order ${number} has lapsed. Ask for it anew.`);
+  return refused('reservation.not-held', `Order ${number} is ${state}: only what is held is reserved.`);
+}
+
 async function reserveIn(tx: Tx, ctx: Ctx, orderId: string): Promise<Outcome<OrderRecord>> {
   const { shopId } = ctx.actor;
   const found = await ownOrder(tx, ctx, orderId);
   if (!found.ok) return found;
-  const { dayId, number, state, depositMinor } = found.value;
+  const { dayId, number, depositMinor } = found.value;
   const touched = await touch(tx, { shopId, dayId });
   if (!touched.ok) return touched;
   const version = await passOrder(tx, touched.value, { orderId }, { to: 'standing' });
   if (version === undefined) {
-    if (state === 'held' || state === 'lapsed')
-      return refused('reservation.lapsed', `The hold of order ${number} has lapsed. Ask for it anew.`);
-    return refused('reservation.not-held', `Order ${number} is ${state}: only what is held is reserved.`);
+    // Somebody may have moved it on before the day was ours: what it is now decides what is said.
+    const now = await findOrder(tx, shopId, orderId);
+    return refuseReserve(now ?? found.value);
   }
   await keepPlan(tx, touched.value);
   const reserved = { ...found.value, state: 'standing' as const, heldUntil: null, version };
