@@ -69,3 +69,19 @@ export const marksOf = (db: Database, dayId: string): Promise<readonly OrderMark
         where m.shop_id = o.shop_id and m.order_id = o.order_id) as mailed
       from orders o where o.day_id = ${dayId} order by o.number`,
   );
+
+/** Every row of one shop, by table: as JSON, so that ids and texts of it are found. */
+export async function rowsOfShop(db: Database, shopId: string): Promise<ReadonlyMap<string, string>> {
+  const tables = await statement<{ name: string }>(
+    db,
+    sql`select table_name as name from information_schema.columns
+      where table_schema = 'public' and column_name = 'shop_id' order by table_name`,
+  );
+  const each = tables.map(
+    ({ name }) => sql`select ${name}::text as name,
+      coalesce(json_agg(entry order by entry::text), '[]')::text as found
+      from ${sql.identifier(name)} as entry where shop_id = ${shopId}::uuid`,
+  );
+  const found = await statement<{ name: string; found: string }>(db, sql.join(each, sql` union all `));
+  return new Map(found.map((row) => [row.name, row.found]));
+}
