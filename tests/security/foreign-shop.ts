@@ -15,7 +15,7 @@ import { holdOrder } from '../../apps/api/src/services/reservations/hold.ts';
 import { reserveOrder } from '../../apps/api/src/services/reservations/reserve.ts';
 import { animal } from '../../apps/api/src/testing/bodies.ts';
 
-export function must<T>(outcome: Outcome<T>): T {
+function must<T>(outcome: Outcome<T>): T {
   if (outcome.ok) return outcome.value;
   throw new Error(`${outcome.type}: ${outcome.says} ${JSON.stringify(outcome.faults ?? [])}`);
 }

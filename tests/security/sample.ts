@@ -1,6 +1,6 @@
 import type { OpenApiDocument, Schema } from '../../apps/api/src/http/open-api-shape.ts';
 
-export type Below = (count: number) => number;
+type Below = (count: number) => number;
 
 export interface Sampling {
   readonly document: OpenApiDocument;
@@ -12,7 +12,7 @@ export interface Sampling {
 }
 
 /** The schema itself, where it is a reference. */
-export function resolved(document: OpenApiDocument, schema: Schema): Schema {
+function resolved(document: OpenApiDocument, schema: Schema): Schema {
   const name = schema.$ref?.split('/').at(-1);
   return name === undefined ? schema : (document.components?.schemas?.[name] ?? {});
 }

@@ -2,7 +2,7 @@
 
 /** Pieces that a hog gives once. A head leaves whole, or is taken apart into the last three. */
 export const cuts = ['liver', 'heart', 'tail', 'head', 'tongue', 'cheeks', 'ears'] as const;
-export type Cut = (typeof cuts)[number];
+type Cut = (typeof cuts)[number];
 export interface Wish {
   readonly cut: Cut;
   readonly pieces: number;
@@ -13,7 +13,7 @@ export const askers = ['counter', 'Ann', 'Bea'] as const;
 export type Asker = (typeof askers)[number];
 
 export type State = 'queued' | 'held' | 'standing' | 'lapsed' | 'released' | 'cancelled';
-export interface Step {
+interface Step {
   readonly kind: string;
   /** who was passed over, where the step is one that may pass over others */
   readonly overtakes?: readonly string[];
