@@ -161,7 +161,7 @@ export const spanishThings: Names = {
   'leaf-fat': 'Manteca de riñonada',
   'back-fat': 'Tocino',
   bone: 'Huesos',
-  cartilage: 'Tira de cartílago',
+  cartilage: 'Tira de ternilla',
   skin: 'Piel',
   'rib-chop': 'Chuleta de costilla',
   'rib-rack': 'Carré de cerdo',
