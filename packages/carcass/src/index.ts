@@ -19,6 +19,7 @@ export {
 } from './half/preview-half.ts';
 export { previewShare, type SharePreview, type ShareWish } from './half/preview-share.ts';
 export { hog } from './hog/hog.ts';
+export { spanishHogNames } from './hog/hog-spanish.ts';
 export { lamb } from './lamb/lamb.ts';
 export { type FarmFigures, type Learned, type LearnedFigure, learnYields } from './learn/learn-yields.ts';
 export { checkMeasured, type MeasuredSide } from './learn/measured-side.ts';

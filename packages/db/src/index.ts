@@ -56,7 +56,7 @@ export {
 } from './queries/hand-overs.ts';
 export { beginIdempotent, finishIdempotent, forgetOldAnswers } from './queries/idempotency.ts';
 export { listLocks, replaceLocks } from './queries/locks.ts';
-export { addMail, endMail, type Mail, type MailEnd, takeMails } from './queries/mails.ts';
+export { addMail, endMail, type Mail, type MailEnd, takeMails, wasTold } from './queries/mails.ts';
 export {
   addOrder,
   cancelOrder,
@@ -96,8 +96,10 @@ export {
   findShop,
   findSignIn,
   forgetExpiredSessions,
+  languageOf,
   listFarms,
   listShops,
+  setLanguage,
   setPassword,
 } from './queries/shops.ts';
 export {

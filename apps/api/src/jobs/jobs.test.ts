@@ -21,6 +21,7 @@ const mail = (mailId: string, change: Partial<Mail> = {}): Mail => ({
   orderId: null,
   toEmail: 'mirela@guest.example',
   subject: 'Order 7: your link',
+  html: '<p>Grüße vom Block.</p>',
   body: 'Grüße vom Block.\n.\nhttps://shop.example/#/link/x\n',
   ...change,
 });

@@ -9,11 +9,12 @@ interface Carrier {
   sendMail(message: Readonly<Record<string, unknown>>): Promise<{ readonly message?: Buffer | string }>;
 }
 
-const asMessage = (from: string, { mailId, toEmail, subject, body }: Mail) => ({
+const asMessage = (from: string, { mailId, toEmail, subject, body, html }: Mail) => ({
   from,
   to: { name: '', address: toEmail },
   subject,
   text: body,
+  ...(html === null ? {} : { html }),
   // The same mail sent twice is known by this.
   messageId: `<${mailId}@flitchbook.invalid>`,
   headers: { 'Auto-Submitted': 'auto-generated' },

@@ -124,6 +124,7 @@ const recipes: Readonly<Record<string, Recipe>> = {
   'customers.welcome': (shop) => ({ body: { email: `${shop.newId()}@guest.example`, name: 'Odalys Finch' } }),
   'customers.enter': async (shop) => ({ body: { token: await freshLink(shop) } }),
   'customers.choose-password': () => ({ body: { password } }),
+  'customers.choose-language': () => ({ body: { language: 'es' } }),
   'links.send': customersOrder,
   'links.revoke': asSent,
   'events.follow': asSent,

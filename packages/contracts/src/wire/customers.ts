@@ -1,10 +1,19 @@
 import { z } from 'zod';
-import { nameText } from './parts.ts';
+import { maybe, nameText } from './parts.ts';
 
 const address = z.email('must be an e-mail address').max(254);
 
+const languageShape = z.enum(['en', 'es']).meta({ description: 'Of the mails, BCP 47.' });
+
+/** PUT /api/my/language */
+export const chosenLanguageShape = z.strictObject({ language: languageShape });
+
 /** POST /api/customers */
-export const newcomerShape = z.strictObject({ email: address, name: nameText });
+export const newcomerShape = z.strictObject({
+  email: address,
+  name: nameText,
+  language: maybe(languageShape),
+});
 
 /** POST /api/link-sessions: the token of a link, 256 random bits */
 export const linkTokenShape = z.strictObject({

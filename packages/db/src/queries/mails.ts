@@ -11,6 +11,8 @@ export interface Mail {
   readonly toEmail: string;
   readonly subject: string;
   readonly body: string;
+  /** the same as a page; null where there is only text */
+  readonly html: string | null;
 }
 
 /** Puts a mail into the outbox, in the transaction of what it tells. */
@@ -44,13 +46,14 @@ export async function takeMails(
     .returning();
   return taken
     .toSorted((a, b) => a.madeAt.getTime() - b.madeAt.getTime() || (a.mailId < b.mailId ? -1 : 1))
-    .map(({ mailId, kind, orderId, toEmail, subject, body, tries }) => ({
+    .map(({ mailId, kind, orderId, toEmail, subject, body, html, tries }) => ({
       mailId,
       kind,
       orderId,
       toEmail,
       subject,
       body,
+      html,
       tries,
     }));
 }
@@ -71,4 +74,14 @@ export async function endMail(tx: Tx, shopId: string, mailId: string, end: MailE
       tryAt: retry === undefined ? null : sql`now() + make_interval(secs => ${retry})`,
     })
     .where(and(eq(mails.shopId, shopId), eq(mails.mailId, mailId)));
+}
+
+/** Whether an order's customer was told something before. */
+export async function wasTold(tx: Tx, shopId: string, orderId: string, kind: string): Promise<boolean> {
+  const [found] = await handleOf(tx)
+    .select({ mailId: mails.mailId })
+    .from(mails)
+    .where(and(eq(mails.shopId, shopId), eq(mails.orderId, orderId), eq(mails.kind, kind)))
+    .limit(1);
+  return found !== undefined;
 }

@@ -47,6 +47,29 @@ export async function findPerson(tx: Tx, shopId: string, personId: string): Prom
   return found;
 }
 
+type Language = 'en' | 'es';
+
+/** Language of a person's mails; null where it is not known. */
+export async function languageOf(tx: Tx, shopId: string, personId: string): Promise<Language | null> {
+  const [found] = await handleOf(tx)
+    .select({ language: people.language })
+    .from(people)
+    .where(and(eq(people.shopId, shopId), eq(people.personId, personId)));
+  return found?.language ?? null;
+}
+
+export async function setLanguage(
+  tx: Tx,
+  shopId: string,
+  personId: string,
+  language: Language,
+): Promise<void> {
+  await handleOf(tx)
+    .update(people)
+    .set({ language })
+    .where(and(eq(people.shopId, shopId), eq(people.personId, personId)));
+}
+
 /** @returns false when there is no such person */
 export async function setPassword(
   tx: Tx,

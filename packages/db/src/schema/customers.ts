@@ -91,6 +91,8 @@ export const mails = pgTable(
     toEmail: text('to_email').notNull(),
     subject: text('subject').notNull(),
     body: text('body').notNull(),
+    /** the same as a page; null for what was written before there were any */
+    html: text('html'),
     madeAt: setNow('made_at'),
     tries: integer('tries').notNull().default(0),
     /** null: sent, or given up */

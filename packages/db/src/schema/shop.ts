@@ -49,6 +49,8 @@ export const people = pgTable(
     role: text('role').$type<'customer' | 'counter' | 'butcher' | 'owner'>().notNull(),
     /** null: signs in by a link in a mail and not by a password */
     passwordHash: text('password_hash'),
+    /** of mails, BCP 47; null: not known, the shop's own */
+    language: text('language').$type<'en' | 'es'>(),
     createdAt: setNow('created_at'),
   },
   (t) => [
@@ -61,6 +63,7 @@ export const people = pgTable(
     ),
     check('people_name_present', sql`length(trim(${t.name})) between 1 and 200`),
     check('people_role_known', sql`${t.role} in ('customer', 'counter', 'butcher', 'owner')`),
+    check('people_language_known', sql`${t.language} in ('en', 'es')`),
     check('people_password_hashed', sql`${t.passwordHash} like '$argon2id$%'`),
   ],
 );

@@ -1,4 +1,5 @@
 import {
+  chosenLanguageShape,
   linkTokenShape,
   newcomerShape,
   newPasswordShape,
@@ -7,7 +8,7 @@ import {
 } from '@flitchbook/contracts';
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { refused } from '../../refusals.ts';
-import { choosePassword, enterByLink, revokeLinks } from '../../services/customers/enter.ts';
+import { chooseLanguage, choosePassword, enterByLink, revokeLinks } from '../../services/customers/enter.ts';
 import { sendOrderLink, welcome } from '../../services/customers/send-link.ts';
 import { changeRules, readRules } from '../../services/shops/rules.ts';
 import { forAnyRole, forVerb, open } from '../gate.ts';
@@ -92,6 +93,20 @@ const password = createRoute({
   },
 });
 
+const language = createRoute({
+  method: 'put',
+  path: '/api/my/language',
+  operationId: 'customers.choose-language',
+  summary: 'Sets the language of the mails that whoever is signed in gets.',
+  tags,
+  ...forAnyRole,
+  request: { body: jsonBody(chosenLanguageShape.meta({ id: 'ChosenLanguage' })) },
+  responses: {
+    204: { description: 'Set.' },
+    ...refusing(...withBody, 'session.required', 'server.busy', 'server.fault'),
+  },
+});
+
 const readRulesRoute = createRoute({
   method: 'get',
   path: '/api/rules',
@@ -150,6 +165,10 @@ export const customerRoutes = new OpenAPIHono<HttpEnv>({ defaultHook: refuseShap
   })
   .openapi(password, async (c) => {
     orProblem(await choosePassword(c.get('ctx'), c.req.valid('json').password));
+    return c.body(null, 204);
+  })
+  .openapi(language, async (c) => {
+    orProblem(await chooseLanguage(c.get('ctx'), c.req.valid('json').language));
     return c.body(null, 204);
   })
   .openapi(readRulesRoute, async (c) => c.json(orProblem(await readRules(c.get('ctx'))), 200))

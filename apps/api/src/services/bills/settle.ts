@@ -3,6 +3,8 @@ import type { OrderAccount, Settle } from '@flitchbook/contracts';
 import { addBill, appendAudit, appendLedger, holdOrder, type Tx } from '@flitchbook/db';
 import { done, type Outcome, refused } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
+import { billList } from '../mails/mail-lists.ts';
+import { tellOwner } from '../mails/write-mail.ts';
 import { type OnceAnswer, type OnceKey, once } from '../once.ts';
 import { authorise } from '../roles.ts';
 import { transact } from '../transact.ts';
@@ -65,7 +67,12 @@ async function settleIn(
   await appendLedger(tx, { shopId, kind: 'order.settled', dayId: order.dayId, orderId, personId, facts });
   await appendAudit(tx, { shopId, personId, action: 'order.settle', subject: orderId, facts });
   const after = await readAtTill(tx, ctx, orderId);
-  return after.ok ? done(accountOnWire(after.value)) : after;
+  if (!after.ok) return after;
+  const settled = after.value;
+  await tellOwner(tx, ctx, 'order.receipt', settled.order, (voice) =>
+    settled.bill ? [billList(voice, settled.bill, settled.account.dueMinor)] : [],
+  );
+  return done(accountOnWire(settled));
 }
 
 /** Draws the one bill of an order, on what its packs weigh. */

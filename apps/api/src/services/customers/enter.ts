@@ -5,6 +5,7 @@ import {
   findSignInLink,
   forShop,
   revokeSignInLinks,
+  setLanguage,
   setPassword,
 } from '@flitchbook/db';
 import { done, type Outcome, refused } from '../../refusals.ts';
@@ -78,6 +79,16 @@ export async function choosePassword(ctx: Ctx, password: string): Promise<Outcom
   return transact(ctx.db, async (tx) => {
     await setPassword(tx, shopId, personId, hash);
     await appendAudit(tx, { shopId, personId, action: 'password.choose', subject: personId, facts: {} });
+    return done(null);
+  });
+}
+
+/** Sets the language of the mails that the signed-in person gets. */
+export async function chooseLanguage(ctx: Ctx, language: 'en' | 'es'): Promise<Outcome<null>> {
+  const { shopId, personId } = ctx.actor;
+  if (personId === null) return refused('session.required', 'Sign in first, then try again.');
+  return transact(ctx.db, async (tx) => {
+    await setLanguage(tx, shopId, personId, language);
     return done(null);
   });
 }

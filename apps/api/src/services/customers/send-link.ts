@@ -1,4 +1,4 @@
-import { createPerson, findSignIn, forShop } from '@flitchbook/db';
+import { createPerson, findSignIn, forShop, setLanguage } from '@flitchbook/db';
 import { done, type Outcome, refused } from '../../refusals.ts';
 import { actAs, type Ctx, type Services } from '../ctx.ts';
 import { tellOwner, writeMail } from '../mails/write-mail.ts';
@@ -27,13 +27,18 @@ export async function sendOrderLink(ctx: Ctx, orderId: string): Promise<Outcome<
 export interface Newcomer {
   readonly email: string;
   readonly name: string;
+  /** of the mails, for somebody who is new */
+  readonly language?: 'en' | 'es';
 }
 
 /**
  * Lets somebody in who has nothing but an address: the link goes there. The answer is the same whether or not the address
  * is known; to an address of the shop's own people nothing is sent.
  */
-export async function welcome(services: Services, { email, name }: Newcomer): Promise<Outcome<null>> {
+export async function welcome(
+  services: Services,
+  { email, name, language }: Newcomer,
+): Promise<Outcome<null>> {
   const shop = await theShop(services);
   if (!shop.ok) return shop;
   if (!shop.value) return done(null);
@@ -55,6 +60,7 @@ export async function welcome(services: Services, { email, name }: Newcomer): Pr
         role: 'customer',
         passwordHash: null,
       });
+      if (language) await setLanguage(tx, shopId, personId, language);
     }
     await writeMail(tx, ctx, 'account.link', { personId, order: null });
     return done(null);

@@ -9,9 +9,12 @@ import {
   type NewPack,
   stopOrders,
   type Tx,
+  wasTold,
 } from '@flitchbook/db';
 import { done, type Outcome, refused } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
+import { packedList } from '../mails/mail-lists.ts';
+import { tellOwner } from '../mails/write-mail.ts';
 import { type OnceAnswer, type OnceKey, once } from '../once.ts';
 import { authorise } from '../roles.ts';
 import { dayUnknown, transact } from '../transact.ts';
@@ -97,6 +100,26 @@ function packToStore(ctx: Ctx, bench: Bench, pack: PackToMake, input: NewPackOnW
   });
 }
 
+/** Whether nothing of the order is left to pack after this pack. */
+function isLastOf(bench: Bench, pack: PackToMake): boolean {
+  const order = orderOf(bench, pack.owner);
+  return bench.toMake.every(
+    ({ key, owner, pieceIds }) =>
+      orderOf(bench, owner)?.orderId !== order?.orderId ||
+      (key === pack.key && pieceIds.length === pack.pieceIds.length),
+  );
+}
+
+/** Once an order, however often its last pack is undone and weighed again. */
+async function tellReady(tx: Tx, ctx: Ctx, pack: PackToMake, bench: Bench): Promise<void> {
+  const { shopId } = ctx.actor;
+  const order = orderOf(bench, pack.owner);
+  if (!order || (await wasTold(tx, shopId, order.orderId, 'order.ready'))) return;
+  const packs = await listPacks(tx, shopId, { dayId: order.dayId });
+  const mine = packs.filter(({ orderId }) => orderId === order.orderId);
+  await tellOwner(tx, ctx, 'order.ready', order, (voice) => [packedList(voice, mine)]);
+}
+
 async function weighIn(tx: Tx, ctx: Ctx, dayId: string, input: NewPackOnWire): Promise<Outcome<PackOnWire>> {
   const { shopId, personId } = ctx.actor;
   const closed = await stopOrders(tx, shopId, dayId);
@@ -118,6 +141,7 @@ async function weighIn(tx: Tx, ctx: Ctx, dayId: string, input: NewPackOnWire): P
   const facts = { packId, serial, netGrams };
   await appendLedger(tx, { shopId, kind: 'pack.made', dayId, orderId, personId, facts });
   await appendAudit(tx, { shopId, personId, action: 'pack.make', subject: packId, facts });
+  if (isLastOf(bench.value, found.value)) await tellReady(tx, ctx, found.value, bench.value);
   const [made] = await listPacks(tx, shopId, { packIds: [packId] });
   if (!made) throw new Error(`pack ${packId} is gone inside its own transaction`);
   return done(packOnWire(made));

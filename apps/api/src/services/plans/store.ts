@@ -2,6 +2,7 @@ import type { OrderRecord } from '@flitchbook/db';
 import { appendAudit, appendLedger, passOrder, setAssured, storePlan, type Tx } from '@flitchbook/db';
 import type { CuttingPlan } from '@flitchbook/plan';
 import type { Ctx } from '../ctx.ts';
+import { lackingList } from '../mails/mail-lists.ts';
 import { tellOwner } from '../mails/write-mail.ts';
 import { note } from '../reservations/commit.ts';
 import { type KeepingPlan, servedOf } from './solve-keeping.ts';
@@ -33,7 +34,7 @@ async function listShort(tx: Tx, ctx: Ctx, version: number, { keeping, orders }:
     else await setAssured(tx, day, [orderId], false);
     const facts = { number, place, was: state, of: orders.length, lacks: lacks(keeping.plan, order) };
     await note(tx, ctx, { dayId, orderId, kind: 'shortage.listed', action: 'shortage.list', facts });
-    await tellOwner(tx, ctx, 'order.short', order);
+    await tellOwner(tx, ctx, 'order.short', order, (voice) => [lackingList(voice, order, keeping.plan)]);
   }
 }
 

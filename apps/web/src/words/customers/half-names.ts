@@ -1,4 +1,4 @@
-import { spanishAnswers, spanishQuestions, spanishThings } from './half-names-spanish.ts';
+import { spanishHogNames } from '@flitchbook/carcass';
 import type { Catalogue } from './language.ts';
 
 type Names = Readonly<Record<string, string>>;
@@ -27,13 +27,16 @@ export const primalNames: Catalogue<Names> = {
 };
 
 /** Names of parts, zones and stretches, by id. */
-export const questionNames: Catalogue<Names> = { english: englishQuestions, spanish: spanishQuestions };
+export const questionNames: Catalogue<Names> = {
+  english: englishQuestions,
+  spanish: spanishHogNames.questions,
+};
 
 /** Names of operations and manners, by id. */
-export const answerNames: Catalogue<Names> = { english: {}, spanish: spanishAnswers };
+export const answerNames: Catalogue<Names> = { english: {}, spanish: spanishHogNames.answers };
 
 /** Names of items, stretches, loose meat and cuts, by id. */
-export const thingNames: Catalogue<Names> = { english: {}, spanish: spanishThings };
+export const thingNames: Catalogue<Names> = { english: {}, spanish: spanishHogNames.things };
 
 export const regionNames: Catalogue<Names> = {
   english: {

@@ -1,7 +1,7 @@
 type Names = Readonly<Record<string, string>>;
 
 // Names as a Spanish butcher and a Mexican one would both understand them; of the hog. From memory, to be read by one.
-export const spanishQuestions: Names = {
+const questions: Names = {
   side: 'Por dónde se parte el lado',
   'upper-shoulder': 'Cuello y papada',
   'lower-shoulder': 'Codillo y mano delanteros',
@@ -21,7 +21,7 @@ export const spanishQuestions: Names = {
   sirloin: 'Lomo de la cadera',
 };
 
-export const spanishAnswers: Names = {
+const answers: Names = {
   'break-side': 'Como siempre',
   'shoulder-at-rib-5': 'La paleta larga, hasta la costilla 5',
   'leg-long': 'La pierna larga, con la cadera',
@@ -79,7 +79,7 @@ export const spanishAnswers: Names = {
   'ham-shankless-centre': 'Rodajas del centro, una punta para asar',
 };
 
-export const spanishThings: Names = {
+const things: Names = {
   tenderloin: 'Solomillo',
   kidney: 'Riñón',
   'outside-skirt': 'Entraña',
@@ -195,3 +195,6 @@ export const spanishThings: Names = {
   'picnic-roast': 'Asado de paletilla sin hueso',
   'ham-steak': 'Rodaja de pierna',
 };
+
+/** The hog in Spanish: parts and zones that are asked about, ways to cut them, and what comes of it. By id. */
+export const spanishHogNames = { questions, answers, things };
