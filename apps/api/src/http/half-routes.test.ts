@@ -1,4 +1,5 @@
-import type { DealsOnWire, HalfPreviewOnWire, Order } from '@flitchbook/contracts';
+import type { DayPacks, DealsOnWire, HalfPreviewOnWire, Order, Orders } from '@flitchbook/contracts';
+import { forShop, inTransaction, takeMails } from '@flitchbook/db';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { animal } from '../testing/bodies.ts';
 import { type DemoShop, openDemoShop } from '../testing/demo-shop.ts';
@@ -87,5 +88,54 @@ describe('a half from a customer’s screen to the deal of its pieces', () => {
     expect(count('Bone-in rib chop')).toBe(line?.pieces?.likely);
     expect(mine?.loose.map(({ bulk }) => bulk)).not.toContain('skin');
     expect(Math.abs((mine?.grams ?? 0) - (theirs?.grams ?? 0))).toBeLessThan(1500);
+  });
+
+  it('tells its customer in his language: reserved, ready once, billed', async () => {
+    expect(await shop.ask('customer', 'PUT', '/api/my/language', { body: { language: 'es' } })).toMatchObject(
+      {
+        status: 204,
+      },
+    );
+    const { orders } = (await shop.ask<Orders>('customer', 'GET', '/api/my/orders')).body;
+    const orderId = orders.find((order) => order.dayId === dayId)?.orderId ?? '';
+    expect(await shop.ask('customer', 'POST', `/api/orders/${orderId}/reserve`)).toMatchObject({
+      status: 200,
+    });
+    const { toMake } = (await shop.ask<DayPacks>('butcher', 'GET', `/api/days/${dayId}/packs`)).body;
+    const mine = toMake.filter((pack) => pack.orderId === orderId);
+    for (const { key, expectedMg } of mine) {
+      const gross = { text: (expectedMg / 453_592.37 + 0.1).toFixed(2), unit: 'lb' };
+      const tare = { text: '0.04', unit: 'lb' };
+      const made = await shop.ask('butcher', 'POST', `/api/days/${dayId}/packs`, {
+        body: { key, gross, tare },
+      });
+      expect(made.status).toBe(201);
+    }
+    expect(
+      await shop.ask('counter', 'POST', `/api/orders/${orderId}/bill`, { body: { fees: [] } }),
+    ).toMatchObject({ status: 201 });
+    const { shopId, services } = shop;
+    const mails = await inTransaction(forShop(services.db, shopId), (tx) =>
+      takeMails(tx, shopId, { limit: 100, leaseSeconds: 1 }),
+    );
+    const told = mails.filter((mail) => mail.orderId === orderId);
+    expect(told.map(({ kind }) => kind)).toEqual([
+      'order.held',
+      'order.reserved',
+      'order.ready',
+      'order.receipt',
+    ]);
+    const [held, reserved, ready, receipt] = told;
+    expect(held?.body).toContain('Half a hog');
+    expect(reserved?.subject).toMatch(/reservado$/);
+    expect(reserved?.body).toContain(
+      'Medio cerdo: cortado según sus instrucciones, compartido con Ravi "Bo" <Finch>',
+    );
+    expect(reserved?.body).toContain('viernes, 5 de febrero de 2027');
+    expect(reserved?.html).toContain('&lt;Finch&gt;');
+    expect(reserved?.html).not.toContain('<Finch>');
+    expect(ready?.body).toContain(`${mine.length} paquetes`);
+    expect(ready?.body).toContain('71 °C');
+    expect(receipt?.body).toMatch(/Total: .*333|Total: .*334/);
   });
 });

@@ -29,6 +29,7 @@ export function createHalfOrder({ client, dayId, newKey }: OrderDoor, choices: H
 
   /** Holds what is chosen. The key is kept before it is sent: a lost answer never takes a second half. */
   async function hold(owner: string): Promise<void> {
+    sending.value = 'going';
     const draft = choices.draft.value;
     if (!draft) return;
     const body = { owner, note: draft.note, lines: [], shares: [askedOf(draft)] };
@@ -36,6 +37,7 @@ export function createHalfOrder({ client, dayId, newKey }: OrderDoor, choices: H
     // The same key may only carry the same order: a changed one is a new request.
     const key = draft.sent === '' || draft.sent === text ? draft.key : newKey();
     choices.put({ ...draft, key, sent: text });
+    await client.tellLanguage();
     await send(() => client.hold(dayId, body, key));
   }
 

@@ -1,9 +1,12 @@
 import type { HalfAsked, HalfPreviewOnWire, NewHold, Order, Orders } from '@flitchbook/contracts';
+import { language, languageTags } from '../words/customers/language.ts';
 import type { Answer, Ask } from './client.ts';
 
 /** What customers ask of the service, one method a verb. `key` is kept before a request is sent, and sent again with it. */
 export interface CustomersClient {
   readonly sendWayIn: (email: string, name: string) => Promise<Answer<unknown>>;
+  /** from now on mails come in the language of the page */
+  readonly tellLanguage: () => Promise<Answer<unknown>>;
   readonly enterByLink: (token: string) => Promise<Answer<unknown>>;
   readonly readOrders: () => Promise<Answer<Orders>>;
   readonly previewHalf: (dayId: string, asked: HalfAsked) => Promise<Answer<HalfPreviewOnWire>>;
@@ -12,12 +15,16 @@ export interface CustomersClient {
   readonly release: (orderId: string, key: string) => Promise<Answer<Order>>;
 }
 
+const mailLanguage = () => languageTags[language.value];
+
 export function createCustomersClient(ask: Ask): CustomersClient {
   const keyed = (key: string) => ({ 'Idempotency-Key': key });
   const day = (dayId: string): string => `/days/${encodeURIComponent(dayId)}`;
   const order = (orderId: string): string => `/orders/${encodeURIComponent(orderId)}`;
   return {
-    sendWayIn: (email, name) => ask('/customers', { method: 'POST', body: { email, name } }),
+    sendWayIn: (email, name) =>
+      ask('/customers', { method: 'POST', body: { email, name, language: mailLanguage() } }),
+    tellLanguage: () => ask('/my/language', { method: 'PUT', body: { language: mailLanguage() } }),
     enterByLink: (token) => ask('/link-sessions', { method: 'POST', body: { token } }),
     readOrders: () => ask('/my/orders'),
     previewHalf: (dayId, body) => ask(`${day(dayId)}/half-previews`, { method: 'POST', body }),
