@@ -29,9 +29,9 @@ export function createHalfOrder({ client, dayId, newKey }: OrderDoor, choices: H
 
   /** Holds what is chosen. The key is kept before it is sent: a lost answer never takes a second half. */
   async function hold(owner: string): Promise<void> {
-    sending.value = 'going';
     const draft = choices.draft.value;
-    if (!draft) return;
+    if (!draft || sending.value === 'going') return;
+    sending.value = 'going';
     const body = { owner, note: draft.note, lines: [], shares: [askedOf(draft)] };
     const text = JSON.stringify(body);
     // The same key may only carry the same order: a changed one is a new request.

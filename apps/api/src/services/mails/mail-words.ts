@@ -13,7 +13,7 @@ export type MailKind =
   | 'account.link';
 
 /** What sentences are filled in with. */
-export interface Told {
+interface Told {
   readonly shopName: string;
   readonly number: number | null;
   /** date of the cutting day in the language of the mail */
