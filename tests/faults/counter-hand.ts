@@ -27,6 +27,8 @@ export class CounterHand {
   readonly acknowledged: Try[] = [];
   /** sent, and no answer came: they may be there or not */
   readonly unknown: Try[] = [];
+  /** longest that a request waited for its answer, or for the end of all hope */
+  slowestMs = 0;
   address: string;
   #cookie = '';
   #working = false;
@@ -55,6 +57,22 @@ export class CounterHand {
       headers: { ...(body === undefined ? {} : json), Cookie: this.#cookie, ...headers },
       ...(body === undefined ? {} : { body }),
     });
+  }
+
+  /** A day of its own with a hog on it. */
+  async openDay(date: string): Promise<string> {
+    const post = async (path: string, body: unknown): Promise<{ dayId?: string }> => {
+      const key = { 'Idempotency-Key': randomUUID() };
+      const answer = await this.#send('POST', path, JSON.stringify(body), key);
+      if (answer.status !== 201) throw new Error(`${path} answered ${answer.status}: ${await answer.text()}`);
+      return (await answer.json()) as { dayId?: string };
+    };
+    const { dayId = '' } = await post('/api/days', { date });
+    const hanging = { text: '184', unit: 'lb' };
+    const facts = ['skin-on', 'head', 'feet', 'organs'];
+    const hog = { name: 'Hog 17', speciesId: 'hog', hanging, hotOrCold: 'cold', facts, lostItems: [] };
+    await post(`/api/days/${dayId}/animals`, hog);
+    return dayId;
   }
 
   async dayId(): Promise<string> {
@@ -98,6 +116,7 @@ export class CounterHand {
     this.#working = true;
     for (let turn = 0; this.#working; turn++) {
       const order = { owner: `Hand ${hand}, order ${turn}`, key: randomUUID(), orderId: randomUUID() };
+      const sentAt = performance.now();
       try {
         const answer = await this.send(dayId, order);
         // The status alone is an acknowledgement: the body may still be on its way.
@@ -105,8 +124,10 @@ export class CounterHand {
         this.acknowledged.push(order);
         await answer.arrayBuffer();
       } catch {
-        if (this.acknowledged.at(-1) !== order) this.unknown.push(order);
+        if (!this.acknowledged.includes(order)) this.unknown.push(order);
         return;
+      } finally {
+        this.slowestMs = Math.max(this.slowestMs, performance.now() - sentAt);
       }
     }
   }

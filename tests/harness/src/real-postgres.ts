@@ -30,6 +30,9 @@ export interface OwnPostgres extends RealPostgres {
   crash(): Promise<void>;
   /** Starts it again on the same data and port; it recovers by itself. */
   revive(): Promise<void>;
+  /** Stops the server and everything it has started where they stand, as on a machine that hangs. Linux only. */
+  freeze(): void;
+  thaw(): void;
 }
 
 const readyWithinMs = 20_000;
@@ -158,6 +161,22 @@ class Server implements OwnPostgres {
 
   async crash(): Promise<void> {
     await this.#end('SIGQUIT');
+  }
+
+  #signalAll(signal: NodeJS.Signals): void {
+    const pid = this.#child?.pid;
+    if (pid === undefined) return;
+    const offspring = readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').trim().split(' ');
+    // The server itself first: what stands still starts nobody new.
+    for (const each of [pid, ...offspring.filter(Boolean).map(Number)]) process.kill(each, signal);
+  }
+
+  freeze(): void {
+    this.#signalAll('SIGSTOP');
+  }
+
+  thaw(): void {
+    this.#signalAll('SIGCONT');
   }
 
   async stop(): Promise<void> {
