@@ -8,7 +8,7 @@ import { CounterHand } from './counter-hand.ts';
 import { ServiceProcess } from './service-process.ts';
 
 export const faults = ['kill-service', 'kill-postgres', 'freeze-postgres'] as const;
-export type Fault = (typeof faults)[number];
+type Fault = (typeof faults)[number];
 
 interface FaultsWish {
   readonly fault: Fault;
