@@ -15,6 +15,7 @@ export { cuttingPlanShape } from './wire/cutting-plan.ts';
 export * from './wire/days.ts';
 export * from './wire/halves.ts';
 export * from './wire/hand-overs.ts';
+export * from './wire/kitchen.ts';
 export * from './wire/orders.ts';
 export * from './wire/packs.ts';
 export * from './wire/problems.ts';

@@ -55,6 +55,14 @@ export {
   setPickUp,
 } from './queries/hand-overs.ts';
 export { beginIdempotent, finishIdempotent, forgetOldAnswers } from './queries/idempotency.ts';
+export {
+  addKitchenBatch,
+  drawnGrams,
+  type KitchenBatchRecord,
+  listKitchenBatches,
+  listPoolConsents,
+  setPoolConsent,
+} from './queries/kitchen.ts';
 export { listLocks, replaceLocks } from './queries/locks.ts';
 export { addMail, endMail, type Mail, type MailEnd, takeMails, wasTold } from './queries/mails.ts';
 export {

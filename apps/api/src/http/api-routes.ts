@@ -15,6 +15,7 @@ import { exportRoutes } from './routes/exports.ts';
 import { halfRoutes } from './routes/halves.ts';
 import { handOverRoutes } from './routes/hand-overs.ts';
 import { healthRoutes } from './routes/health.ts';
+import { kitchenRoutes } from './routes/kitchen.ts';
 import { labelRoutes } from './routes/labels.tsx';
 import { orderRoutes } from './routes/orders.ts';
 import { packRoutes } from './routes/packs.ts';
@@ -41,6 +42,7 @@ export const apiRoutes = new OpenAPIHono<HttpEnv>()
   .route('/', exportRoutes)
   .route('/', labelRoutes)
   .route('/', bookSettingsRoutes)
+  .route('/', kitchenRoutes)
   .route('/', receiptRoutes)
   .route('/', cutListRoutes)
   .route('/', healthRoutes);

@@ -27,6 +27,7 @@ describe('the routes after the cutting', () => {
       'counter',
       'exports',
       'hand-over',
+      'kitchen',
       'labels',
       'packs',
       'trace',

@@ -56,6 +56,9 @@ export const mayDo = {
   'feeds.make': staff,
   'book-settings.read': staff,
   'book-settings.set': ['owner'],
+  'kitchen.read': staff,
+  'kitchen.make': ['butcher', 'owner'],
+  'kitchen.consent': ['counter', 'owner'],
   'people.add': ['owner'],
   'farms.add': ['owner'],
 } as const satisfies Readonly<Record<string, readonly Role[]>>;

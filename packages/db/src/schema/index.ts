@@ -2,6 +2,7 @@ export * from './bills.ts';
 export * from './customers.ts';
 export * from './day.ts';
 export * from './hand-overs.ts';
+export * from './kitchen.ts';
 export * from './orders.ts';
 export * from './packs.ts';
 export * from './plan.ts';
