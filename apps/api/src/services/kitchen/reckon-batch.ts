@@ -36,7 +36,7 @@ const wrong = (says: string, faults: readonly FieldFault[] = []): Refusal =>
   refused('batch.invalid', says, faults.length > 0 ? { faults } : {});
 
 /** Whose meat it is; undefined where it may not be one batch. */
-export function circleOf(lots: readonly TrimLot[]): Circle | undefined {
+function circleOf(lots: readonly TrimLot[]): Circle | undefined {
   const owners = [...new Set(lots.map(({ ownerId }) => ownerId))];
   const [first] = owners;
   if (owners.length === 1) return first == null ? { of: 'shop' } : { of: 'owner', ownerId: first };
