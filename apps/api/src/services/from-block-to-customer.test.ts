@@ -21,9 +21,9 @@ const packsOf = async (): Promise<DayPacks> =>
 const account = async (orderId: string): Promise<OrderAccount> =>
   (await shop.ask<OrderAccount>('counter', 'GET', `/api/orders/${orderId}/account`)).body;
 
-/** What a scale in pounds would show of a pack that is three percent lighter than planned, with a wrap of 0.04 lb. */
+/** What a scale in pounds would show of a pack that is three percent lighter than planned, with a wrap of 0.04 lb: a step at least. */
 const onScale = (expectedMg: number) => ({
-  gross: { text: ((expectedMg * 0.97) / 453_592.37 + 0.04).toFixed(2), unit: 'lb' },
+  gross: { text: (Math.max(0.01, (expectedMg * 0.97) / 453_592.37) + 0.04).toFixed(2), unit: 'lb' },
   tare: { text: '0.04', unit: 'lb' },
 });
 const weigh = (toMake: DayPacks['toMake'][number], key?: string) =>

@@ -267,7 +267,7 @@ describeOnBoth('reservations', (db) => {
       const { shopId } = shop.own;
       const take = () =>
         inTransaction(forShop(shop.services.db, shopId), (tx) =>
-          takeMails(tx, shopId, { limit: 1000, leaseSeconds: 1 }),
+          takeMails(tx, shopId, { limit: 1000, leaseSeconds: 3600 }),
         );
       await take();
       const order = await held(first(), dayId, tenderloins(2));
