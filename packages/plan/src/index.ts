@@ -1,4 +1,6 @@
 export { layIn } from './amend/lay-in.ts';
+export { mendPlan } from './amend/mend-plan.ts';
+export { joinPlans, type KnifeWork, restOfDay, sidesTogether } from './amend/on-the-block.ts';
 export { type Leaving, takeOut } from './amend/take-out.ts';
 export { type DayFault, dayLimits } from './check-day/day-faults.ts';
 export { checkDay } from './check-day.ts';
