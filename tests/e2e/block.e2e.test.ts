@@ -97,4 +97,24 @@ describeInBrowser('the block, in a browser', () => {
       expect(await seen.page.getByRole('alert').textContent()).toContain('“moon”');
     });
   });
+
+  it('lists everybody whom the animals leave short, with the reason, as many as the board counts', async () => {
+    const { page } = seen;
+    await page.setViewportSize({ width: desk.width, height: desk.height });
+    await page.goto(dayPath);
+    await page.getByRole('link', { name: 'Who is short' }).click();
+    await page.getByRole('heading', { name: 'Promised beyond the animals' }).waitFor();
+    const board = await page.evaluate(
+      async (at) =>
+        (await fetch(`/api${at}/board`)).json() as Promise<{
+          plan: { lines: { filled: number; asked: number }[] };
+        }>,
+      dayPath,
+    );
+    const short = board.plan.lines.filter(({ filled, asked }) => filled < asked).length;
+    expect(short).toBeGreaterThan(0);
+    expect(await page.locator('.watch-lines > li').count()).toBe(short);
+    expect(await page.locator('.watch-lines .hint').count()).toBe(short);
+    await expectSound(seen, 'watch');
+  });
 });

@@ -24,6 +24,9 @@ function Actions({ view, store }: Pick<DayHeadProps, 'view' | 'store'>) {
       <a class="button" href={`/api/days/${encodeURIComponent(dayId)}/cut-list.html`}>
         {words.day.cutList}
       </a>
+      <Link class="button" to={`/days/${dayId}/watch`}>
+        {words.day.watch}
+      </Link>
       <Link class="button" to={`/days/${dayId}/packs`}>
         {words.day.packs}
       </Link>

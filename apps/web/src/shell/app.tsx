@@ -65,6 +65,7 @@ function Page(props: PageProps) {
       return <Fetched key="curing" fetch={curingPage} given={{ units: props.session.shop }} />;
     case 'board':
     case 'new-order':
+    case 'watch':
       return <Fetched<DayPagesProps> key="day" fetch={dayPages} given={{ ...props, ...route }} />;
     case 'counter':
       return <Fetched key="books" fetch={booksPages} given={{ ...props, page: route.page, dayId: '' }} />;

@@ -9,6 +9,7 @@ it.each([
   ['/days/d1', { page: 'board', dayId: 'd1' }],
   ['/days/d1/', { page: 'board', dayId: 'd1' }],
   ['/days/d1/new-order', { page: 'new-order', dayId: 'd1' }],
+  ['/days/d1/watch', { page: 'watch', dayId: 'd1' }],
   ['/days/d1/other', { page: 'unknown' }],
   ['/days', { page: 'unknown' }],
   ['/elsewhere', { page: 'unknown' }],

@@ -11,7 +11,7 @@ export type CustomersRoute =
 /** A page of the app. */
 export type Route =
   | { readonly page: 'days' | 'yields' | 'curing' }
-  | { readonly page: 'board' | 'new-order'; readonly dayId: string }
+  | { readonly page: 'board' | 'new-order' | 'watch'; readonly dayId: string }
   | { readonly page: 'packs' | 'hand-over' | 'closing'; readonly dayId: string }
   | { readonly page: 'counter' }
   | { readonly page: 'unknown' }
@@ -25,7 +25,7 @@ function decoded(part: string): string | null {
   }
 }
 
-const dayPages = ['new-order', 'packs', 'hand-over', 'closing'] as const;
+const dayPages = ['new-order', 'watch', 'packs', 'hand-over', 'closing'] as const;
 
 const unknown = { page: 'unknown' } as const;
 

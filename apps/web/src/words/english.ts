@@ -68,6 +68,7 @@ export const words = {
     planning: 'Planning …',
     cutList: 'Cut list',
     packs: 'Weigh and label',
+    watch: 'Who is short',
     print: 'Print',
     stale: 'The orders or animals have changed since this plan was made; the day is being planned again.',
     planned: (time: string) => `planned at ${time}`,
