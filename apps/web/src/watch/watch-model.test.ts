@@ -20,7 +20,8 @@ describe('the watch over promises', () => {
   });
 
   it('names each customer once in a list, by order number, with who has the meat', () => {
-    for (const list of Object.values(watchOf(viewBoard(board, plan)))) {
+    const { promised, wished } = watchOf(viewBoard(board, plan));
+    for (const list of [promised, wished]) {
       const numbers = list.map(({ number }) => number);
       expect(numbers).toEqual([...new Set(numbers)].toSorted((a, b) => a - b));
       for (const { owner, others } of list) expect(others).not.toContain(owner);
