@@ -16,5 +16,5 @@ export const watchWords = {
     `${customers(number)} left with an open wish. Nothing was promised; a word before the cutting is kind.`,
   noneWished: 'Every wish has its meat too.',
   gets: (fill: string) => `gets ${fill}`,
-  others: (names: readonly string[]) => `What is missing goes to ${names.join(', ')}.`,
+  others: (names: readonly string[]) => `The same meat is wanted by ${names.join(', ')}.`,
 } as const;
