@@ -11,6 +11,7 @@ const help = `The Flitchbook service: its API and its web app on one port.
 
   npm start
   npm start -- open-shop --help   opens the shop of an empty database
+  npm start -- check              reads all that is stored and says which rules it breaks
 
 These environment variables set it up:
 
@@ -105,17 +106,34 @@ async function openShop(args: readonly string[], config: Config): Promise<number
   return 0;
 }
 
+/** Minutes: a shop of many years is read whole. */
+const checkLimits = { deadlineMs: 1_200_000, statementMs: 120_000, idleMs: 300_000 };
+
+async function check(config: Config): Promise<number> {
+  const { checkStored } = await import('./check-stored/check-stored.ts');
+  const { openConfigured } = await import('./open-configured.ts');
+  const db = await openConfigured(config, world, checkLimits);
+  try {
+    const report = await checkStored(db);
+    console.log(JSON.stringify(report));
+    return report.faults.length === 0 ? 0 : faultStatus;
+  } finally {
+    await db.close();
+  }
+}
+
 async function main(): Promise<number | undefined> {
   const [first, ...rest] = process.argv.slice(2);
   if (isHelp(first)) {
     console.log(help);
     return 0;
   }
-  if (first !== undefined && first !== 'open-shop')
+  if (first !== undefined && first !== 'open-shop' && first !== 'check')
     return complain([`Unknown argument ${first}. Maybe --help.`]);
   const read = readConfig(process.env, projectFolder);
   if (!read.ok) return complain(read.says);
   if (first === 'open-shop') return openShop(rest, read.config);
+  if (first === 'check') return check(read.config);
   const { startService } = await import('./start-service.ts');
   const service = await startService(read.config, world);
   for (const signal of ['SIGTERM', 'SIGINT'] as const) stopOn(signal, service);

@@ -1,17 +1,22 @@
 import { join } from 'node:path';
-import { type Database, openDatabase } from '@flitchbook/db';
+import { type Database, openDatabase, type UnitLimits } from '@flitchbook/db';
 import type { Config } from './config.ts';
 
 /**
  * The database that the configuration names; `migrate` comes next.
  * @throws FolderBusy, FolderUnusable, EngineRefused, DatabaseUnavailable
  */
-export function openConfigured(config: Config, { clock }: { readonly clock: () => Date }): Promise<Database> {
+export function openConfigured(
+  config: Config,
+  { clock }: { readonly clock: () => Date },
+  limits: Partial<UnitLimits> = {},
+): Promise<Database> {
   if (config.databaseUrl !== null) {
     return openDatabase({
       engine: 'postgres',
       url: config.databaseUrl,
       connections: config.databaseConnections,
+      limits,
     });
   }
   return openDatabase({
@@ -20,5 +25,6 @@ export function openConfigured(config: Config, { clock }: { readonly clock: () =
     clock: { now: clock },
     production: config.production,
     forced: config.embeddedInProduction,
+    limits,
   });
 }

@@ -85,3 +85,7 @@ export async function rowsOfShop(db: Database, shopId: string): Promise<Readonly
   const found = await statement<{ name: string; found: string }>(db, sql.join(each, sql` union all `));
   return new Map(found.map((row) => [row.name, row.found]));
 }
+
+/** An order is cancelled by somebody who goes past the service, and past the ledger. */
+export const cancelByHand = (db: Database, orderId: string): Promise<unknown> =>
+  statement(db, sql`update orders set state = 'cancelled', assured = false where order_id = ${orderId}`);
