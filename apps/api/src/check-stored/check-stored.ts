@@ -16,7 +16,7 @@ import {
 } from '@flitchbook/db';
 import { checkPlan } from '@flitchbook/plan';
 
-export interface StoredReport {
+interface StoredReport {
   readonly shops: number;
   readonly days: number;
   readonly orders: number;
