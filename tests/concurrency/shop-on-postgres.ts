@@ -15,6 +15,7 @@ import {
 } from '@flitchbook/db';
 import { createIds } from '../../apps/api/src/ids.ts';
 import { actAs, type Ctx, type Services } from '../../apps/api/src/services/ctx.ts';
+import { KnownOffers } from '../../apps/api/src/services/days/offers.ts';
 import { createPasswords } from '../../apps/api/src/services/passwords.ts';
 import { DayTurns } from '../../apps/api/src/services/reservations/day-turns.ts';
 import { KnownRefusals } from '../../apps/api/src/services/reservations/known-refusals.ts';
@@ -41,7 +42,7 @@ export function openProcess(db: Database, solver: DaySolver, notes: unknown[] = 
     log: (entry) => {
       if (entry.level === 'error') notes.push(entry);
     },
-    promises: { turns: new DayTurns(), refusals: new KnownRefusals() },
+    promises: { turns: new DayTurns(), refusals: new KnownRefusals(), offers: new KnownOffers() },
     shopAddress: 'https://shop.example',
     dayChanged: () => undefined,
   };

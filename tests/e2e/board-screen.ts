@@ -23,7 +23,8 @@ export const tablet: Screen = { width: 820, height: 1180, touch: true };
 export const desk: Screen = { width: 1440, height: 1000 };
 
 /** A refusal that the page expects and words for people: the browser lists it as an error all the same. */
-const expectedRefusal = /Failed to load resource: .* (401|403|412|422)|net::ERR_INTERNET_DISCONNECTED/;
+const expectedRefusal =
+  /Failed to load resource: .* (401|403|404|409|412|422)|net::ERR_INTERNET_DISCONNECTED/;
 
 /** A fresh browser profile on the shop's door. */
 export async function open(browser: Browser, shop: RunningShop, screen: Screen): Promise<Seen> {

@@ -16,6 +16,7 @@ import type { Log } from './log.ts';
 import { openConfigured } from './open-configured.ts';
 import type { Services } from './services/ctx.ts';
 import { createLinkLimits } from './services/customers/link-limits.ts';
+import { KnownOffers } from './services/days/offers.ts';
 import { seedDemo } from './services/demo/seed.ts';
 import { type DemoSignIn, demoSignIns } from './services/demo/sign-ins.ts';
 import type { Post } from './services/mails/post.ts';
@@ -122,7 +123,7 @@ function createServices(
     solver: pool,
     solveLimits: { deadlineSeconds: config.solverSeconds, gap: 0.01, seed: 1 },
     log: world.log,
-    promises: { turns: new DayTurns(), refusals: new KnownRefusals() },
+    promises: { turns: new DayTurns(), refusals: new KnownRefusals(), offers: new KnownOffers() },
     shopAddress,
   });
   return { pool, keeper };

@@ -13,6 +13,7 @@ export * from './wire/customers.ts';
 export { lockShape, type TravellingDay, travellingDayShape } from './wire/cutting-day.ts';
 export { cuttingPlanShape } from './wire/cutting-plan.ts';
 export * from './wire/days.ts';
+export * from './wire/front.ts';
 export * from './wire/halves.ts';
 export * from './wire/hand-overs.ts';
 export * from './wire/kitchen.ts';

@@ -69,6 +69,7 @@ export {
   addOrder,
   cancelOrder,
   findOrder,
+  holdLonger,
   isServed,
   listLapsed,
   listOrders,

@@ -12,6 +12,7 @@ import { cutListRoutes } from './routes/cut-lists.tsx';
 import { dayRoutes } from './routes/days.ts';
 import { eventRoutes } from './routes/events.ts';
 import { exportRoutes } from './routes/exports.ts';
+import { frontRoutes } from './routes/front.ts';
 import { halfRoutes } from './routes/halves.ts';
 import { handOverRoutes } from './routes/hand-overs.ts';
 import { healthRoutes } from './routes/health.ts';
@@ -33,6 +34,7 @@ export const apiRoutes = new OpenAPIHono<HttpEnv>()
   .route('/', reservationRoutes)
   .route('/', halfRoutes)
   .route('/', customerRoutes)
+  .route('/', frontRoutes)
   .route('/', eventRoutes)
   .route('/', packRoutes)
   .route('/', billRoutes)

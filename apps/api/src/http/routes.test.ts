@@ -275,6 +275,23 @@ describeOnBoth('the routes', (db) => {
     }
   });
 
+  it('holds longer what is held, with one answer to one key, and has no calendar where nothing is agreed', async () => {
+    const endpoint = find('reservations.hold-longer');
+    const first = await goodBy(endpoint);
+    const held = await answered(endpoint, first);
+    expect((await answered(endpoint, first)).body).toEqual(held.body);
+    const another = await goodBy(endpoint);
+    await refuses(endpoint, { ...another, headers: first.headers ?? {} }, 422, 'idempotency.key-reused');
+    const orderId = String(held.body['orderId']);
+    const on = async (id: string): Promise<Call> => ({
+      ...(await goodBy(find(id))),
+      path: addressed(find(id).path, { ...shop.own, orderId }),
+    });
+    await refuses(find('orders.calendar'), await on('orders.calendar'), 409, 'pick-up.missing');
+    await answered(find('reservations.release'), await on('reservations.release'));
+    await refuses(endpoint, await on('reservations.hold-longer'), 409, 'reservation.not-held');
+  });
+
   it.each(['reservations.reserve', 'reservations.release'])('%s moves an order on once', async (id) => {
     const endpoint = find(id);
     const first = await goodBy(endpoint);

@@ -2,14 +2,16 @@ import { type Database, forShop, type Role, type ShopDatabase } from '@flitchboo
 import type { Ids } from '../ids.ts';
 import type { Log } from '../log.ts';
 import type { DaySolver, SolveLimits } from '../solve/day-solver.ts';
+import type { KnownOffers } from './days/offers.ts';
 import type { Passwords } from './passwords.ts';
 import type { DayTurns } from './reservations/day-turns.ts';
 import type { KnownRefusals } from './reservations/known-refusals.ts';
 
-/** What claims of one process share, to spare each other work. Neither guards anything. */
+/** What claims of one process share, to spare each other work. None of it guards anything. */
 interface Promises {
   readonly turns: DayTurns;
   readonly refusals: KnownRefusals;
+  readonly offers: KnownOffers;
 }
 
 /** What verbs work with. Clock, chance and solver come in here and nowhere else. */

@@ -10,6 +10,7 @@ import { createIds } from '../ids.ts';
 import { actAs, type Services } from '../services/ctx.ts';
 import { createLinkLimits } from '../services/customers/link-limits.ts';
 import { listCuttingDays } from '../services/days/list.ts';
+import { KnownOffers } from '../services/days/offers.ts';
 import { seedDemo } from '../services/demo/seed.ts';
 import { demoSignIns } from '../services/demo/sign-ins.ts';
 import { createPasswords } from '../services/passwords.ts';
@@ -69,7 +70,7 @@ const servicesOn = (db: Database, clock: () => Date): Services => ({
   },
   solveLimits: { deadlineSeconds: 3, gap: 0.05, seed: 1 },
   log: () => undefined,
-  promises: { turns: new DayTurns(), refusals: new KnownRefusals() },
+  promises: { turns: new DayTurns(), refusals: new KnownRefusals(), offers: new KnownOffers() },
   shopAddress: origin,
   dayChanged: () => undefined,
 });

@@ -33,7 +33,7 @@ function expectProblem(answer: Response, body: unknown): void {
   const validate = validatorAt('components', 'schemas', 'Problem');
   expect(validate(body) ? [] : validate.errors).toEqual([]);
   expect(body).toMatchObject({
-    type: expect.stringMatching(/^\/problems\/[a-z]+\.[a-z-]+$/),
+    type: expect.stringMatching(/^\/problems\/[a-z-]+\.[a-z-]+$/),
     status: answer.status,
     instance: `urn:uuid:${answer.headers.get('x-request-id')}`,
   });

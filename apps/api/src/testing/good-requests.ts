@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { createSignInLink, forShop, inTransaction, type Role } from '@flitchbook/db';
+import { createSignInLink, forShop, inTransaction, type Role, setPickUp } from '@flitchbook/db';
 import type { Endpoint } from '../http/open-api-shape.ts';
 import { tokenHash } from '../services/sessions/token.ts';
 import { animal, hold, order } from './bodies.ts';
@@ -50,6 +50,30 @@ async function freshHold(shop: TestShop, role: Role | undefined): Promise<string
     body: hold(),
   });
   return ((await answer.json()) as { orderId: string }).orderId;
+}
+
+/** What the shop's customer has reserved. */
+async function reservedOrder(shop: TestShop): Promise<string> {
+  const orderId = await freshHold(shop, 'customer');
+  await shop.ask({
+    method: 'POST',
+    path: `/api/orders/${orderId}/reserve`,
+    as: 'customer',
+    headers: { 'Idempotency-Key': shop.newKey() },
+  });
+  return orderId;
+}
+
+/** An order of the shop's customer with a time to fetch it. */
+async function orderToFetch(shop: TestShop): Promise<string> {
+  const orderId = await freshHold(shop, 'customer');
+  const { services, own } = shop;
+  const span = { startsAt: '2026-11-27T20:00:00Z', endsAt: '2026-11-27T23:00:00Z' };
+  const window = { date: '2026-11-27', fromTime: '15:00', toTime: '18:00', place: '' };
+  await inTransaction(forShop(services.db, own.shopId), (tx) =>
+    setPickUp(tx, { shopId: own.shopId, orderId, ...window, ...span }, null),
+  );
+  return orderId;
 }
 
 /** The token of a link that was mailed to the shop's customer. */
@@ -107,9 +131,15 @@ const recipes: Readonly<Record<string, Recipe>> = {
   'animals.correct': async (shop) => ({ body: { name: 'Hog 17, again' }, ifMatch: await animalTag(shop) }),
   'orders.list': asSent,
   'orders.take': () => ({ body: order() }),
-  'orders.cancel': async (shop) => ({ ids: { orderId: await freshOrder(shop) }, ifMatch: '"1"' }),
+  'orders.cancel': async (shop, role) =>
+    role === 'customer'
+      ? { ids: { orderId: await reservedOrder(shop) }, ifMatch: '"2"' }
+      : { ids: { orderId: await freshOrder(shop) }, ifMatch: '"1"' },
   'orders.own': asSent,
   'days.offered': asSent,
+  'days.coming': asSent,
+  'orders.promise': customersOrder,
+  'orders.calendar': async (shop) => ({ ids: { orderId: await orderToFetch(shop) } }),
   'days.set-last-call': async (shop) => ({
     body: { customersUntil: null },
     ifMatch: await versionOf(shop, board(shop)),
@@ -118,6 +148,7 @@ const recipes: Readonly<Record<string, Recipe>> = {
   'reservations.quote': () => ({ body: hold() }),
   'reservations.hold': () => ({ body: hold() }),
   'reservations.reserve': async (shop, role) => ({ ids: { orderId: await freshHold(shop, role) } }),
+  'reservations.hold-longer': async (shop, role) => ({ ids: { orderId: await freshHold(shop, role) } }),
   'reservations.release': async (shop, role) => ({ ids: { orderId: await freshHold(shop, role) } }),
   'halves.preview': () => ({ body: half }),
   'deals.read': async (shop, role) => ({ ids: { orderId: await freshHold(shop, role) } }),

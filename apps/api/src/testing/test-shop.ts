@@ -11,6 +11,7 @@ import type { Outcome } from '../refusals.ts';
 import { bookAnimal } from '../services/animals/book.ts';
 import { type Actor, actAs, type Services } from '../services/ctx.ts';
 import { createLinkLimits } from '../services/customers/link-limits.ts';
+import { KnownOffers } from '../services/days/offers.ts';
 import { openDay } from '../services/days/open.ts';
 import { takeOrder } from '../services/orders/take.ts';
 import { createPasswords } from '../services/passwords.ts';
@@ -72,7 +73,7 @@ export function testServices(db: Database): Services {
     solver,
     solveLimits: { deadlineSeconds: 1, gap: 0.05, seed: 1 },
     log: () => undefined,
-    promises: { turns: new DayTurns(), refusals: new KnownRefusals() },
+    promises: { turns: new DayTurns(), refusals: new KnownRefusals(), offers: new KnownOffers() },
     shopAddress: ownOrigin,
     dayChanged: () => undefined,
   };

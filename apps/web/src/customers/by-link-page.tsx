@@ -3,9 +3,9 @@ import { useEffect } from 'preact/hooks';
 import { goInstead, yours } from '../shell/route.ts';
 import { Failure, Waiting } from '../shell/states.tsx';
 import { frameWords } from '../words/customers/frame-words.ts';
-import { said } from '../words/customers/language.ts';
+import { keep, kept, said } from '../words/customers/language.ts';
 import type { CustomersPageProps } from './page-props.ts';
-import { MailForm } from './way-in-page.tsx';
+import { backToAs, MailForm } from './way-in-page.tsx';
 
 /** Signs in with the link of a mail, then forgets it: the way back does not lead to it again. */
 export function ByLinkPage({ client, session, token }: CustomersPageProps & { readonly token: string }) {
@@ -18,7 +18,10 @@ export function ByLinkPage({ client, session, token }: CustomersPageProps & { re
       came.value = answer.why === 'refused' ? 'void' : 'no-network';
       return;
     }
-    goInstead(yours.orders);
+    const back = kept(backToAs);
+    keep(backToAs, null);
+    // Only pages of customers: nothing that was kept by another hand.
+    goInstead(back?.startsWith(`${yours.coming}/days/`) ? back : yours.orders);
     await session.look();
   };
   useEffect(() => {

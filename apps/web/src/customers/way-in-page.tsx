@@ -1,12 +1,15 @@
 import { useSignal } from '@preact/signals';
 import type { TargetedSubmitEvent } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { goInstead, yours } from '../shell/route.ts';
+import { goInstead, path, yours } from '../shell/route.ts';
 import type { CustomersClient } from '../wire/customers-client.ts';
 import { frameWords } from '../words/customers/frame-words.ts';
-import { said } from '../words/customers/language.ts';
+import { keep, said } from '../words/customers/language.ts';
 import { FormField } from './form-field.tsx';
 import type { CustomersPageProps } from './page-props.ts';
+
+/** Where the link of the mail leads back to, on this device. */
+export const backToAs = 'flitchbook.back-to';
 
 const looksLikeAddress = (text: string): boolean => /^[^\s@]+@[^\s@]+\.[^\s@]+$/.test(text.trim());
 
@@ -25,8 +28,12 @@ export function MailForm({ client }: { readonly client: CustomersClient }) {
     isGoing.value = true;
     const answer = await client.sendWayIn(email.value.trim(), name.value.trim().slice(0, 200));
     isGoing.value = false;
-    if (answer.ok) says.value = { good: true, text: words.door.sent };
-    else if (answer.why !== 'refused') says.value = { good: false, text: words.noNetwork };
+    if (answer.ok) {
+      says.value = { good: true, text: words.door.sent };
+      keep(backToAs, path.value);
+    }
+    if (answer.ok) return;
+    if (answer.why !== 'refused') says.value = { good: false, text: words.noNetwork };
     else if (answer.problem.status === 429) says.value = { good: false, text: words.door.tooMany };
     else says.value = { good: false, text: words.door.needEmail };
   };

@@ -83,7 +83,7 @@ export function App({ client, books, session, ask, newKey, nowMs }: AppProps) {
   const state = session.state.value;
   const isCustomer = state.at === 'in' && state.session.person.role === 'customer';
   const isFront = isCustomer || isForCustomers(routeOf(path.value, hash.value));
-  if (isFront && (state.at === 'in' || state.at === 'out')) {
+  if (isFront) {
     return <Fetched key="front" fetch={customersFront} given={{ ask, session, newKey, nowMs }} />;
   }
   switch (state.at) {

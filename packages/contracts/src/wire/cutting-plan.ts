@@ -61,8 +61,11 @@ const singlePieceShape = z.strictObject({
   owner: ownerShape,
 });
 
+/** Why something cannot be filled: a shortfall's kind. */
+export const whyShape = z.enum(['scarce', 'clash', 'lost', 'locked', 'impossible']);
+
 const shortfallShape = z.strictObject({
-  kind: z.enum(['scarce', 'clash', 'lost', 'locked', 'impossible']),
+  kind: whyShape,
   says: z.string(),
   withLines: listOf(anyId, many),
   withShares: listOf(anyId, many),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { whyShape } from './cutting-plan.ts';
 import { newLineShape, newShareShape } from './orders.ts';
 import { count, instant, listOf, localDate, maybe, nameText, noteText, storedId } from './parts.ts';
 import { insteadShape } from './problems.ts';
@@ -24,10 +25,15 @@ export const quoteShape = z.strictObject({
     .nullable()
     .meta({ description: 'Without moving anything, or by planning the day anew.' }),
   expectedMinor: count.meta({ description: 'At expected weights; the scale decides.' }),
+  fromMinor: count.meta({ description: 'The range that the shop says before the scale has spoken.' }),
+  toMinor: count,
+  fromGrams: count,
+  toGrams: count,
   depositMinor: count,
   holdSeconds: count,
   instead: listOf(insteadShape, 500),
   says: z.string().nullable(),
+  why: whyShape.nullable(),
 });
 export type QuoteOnWire = z.infer<typeof quoteShape>;
 

@@ -238,6 +238,37 @@ export async function passOrder(
   return passed?.version;
 }
 
+/**
+ * Gives a hold that stands its full time anew, but never past so many seconds from when the order was placed. By the
+ * database's clock alone.
+ * @returns its new version; undefined where it is not held, or not any more
+ */
+export async function holdLonger(
+  tx: Tx,
+  day: TouchedDay,
+  orderId: string,
+  { holdSeconds, longestSeconds }: { readonly holdSeconds: number; readonly longestSeconds: number },
+): Promise<number | undefined> {
+  const latest = sql`${orders.placedAt} + make_interval(secs => ${longestSeconds})`;
+  const [held] = await handleOf(tx)
+    .update(orders)
+    .set({
+      heldUntil: sql`greatest(${orders.heldUntil}, least(${inSeconds(holdSeconds)}, ${latest}))`,
+      version: sql`${orders.version} + 1`,
+    })
+    .where(
+      and(
+        eq(orders.shopId, day.shopId),
+        eq(orders.dayId, day.dayId),
+        eq(orders.orderId, orderId),
+        eq(orders.state, 'held'),
+        sql`${orders.heldUntil} > now()`,
+      ),
+    )
+    .returning({ version: orders.version });
+  return held?.version;
+}
+
 /** Standing orders that the plan covers now, or does not cover any more. */
 export async function setAssured(
   tx: Tx,

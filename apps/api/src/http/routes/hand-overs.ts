@@ -59,7 +59,7 @@ const agree = createRoute({
   operationId: 'pick-ups.agree',
   summary: 'Agrees when and where an order is fetched, in the shop’s own clock.',
   tags,
-  ...forVerb('pick-ups.set'),
+  ...forVerb('pick-ups.choose'),
   request: {
     params: orderParam,
     query: z.object({

@@ -80,7 +80,8 @@ const cancel = createRoute({
   method: 'delete',
   path: '/api/orders/{orderId}',
   operationId: 'orders.cancel',
-  summary: 'Cancels an order. It keeps its number; the day is planned again afterwards.',
+  summary:
+    'Cancels an order. It keeps its number; the day is planned again afterwards. Customers cancel their own.',
   tags,
   ...forVerb('orders.cancel'),
   request: { params: orderParam, headers: ifMatchHeader },
@@ -93,6 +94,7 @@ const cancel = createRoute({
       'order.unknown',
       'order.already-cancelled',
       'day.closed',
+      'day.closed-to-customers',
     ),
   },
 });

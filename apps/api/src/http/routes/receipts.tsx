@@ -22,7 +22,7 @@ const page = createRoute({
   operationId: 'receipts.page',
   summary: 'The settled bill and the money that moved, to read or print.',
   tags,
-  ...forVerb('accounts.read'),
+  ...forVerb('receipts.read'),
   request: { params: orderParam },
   responses: { ...file('text/html', 'The page.'), ...unread },
 });
@@ -33,7 +33,7 @@ const pdf = createRoute({
   operationId: 'receipts.pdf',
   summary: 'The same as a PDF.',
   tags,
-  ...forVerb('accounts.read'),
+  ...forVerb('receipts.read'),
   request: { params: orderParam },
   responses: { ...file('application/pdf', 'The receipt.'), ...unread },
 });

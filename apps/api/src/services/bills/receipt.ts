@@ -1,6 +1,7 @@
 import { moneyText } from '@flitchbook/books';
 import { done, type Outcome, refused } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
+import { ownOrder } from '../reservations/own-order.ts';
 import { authorise } from '../roles.ts';
 import { look } from '../transact.ts';
 import { readAtTill } from './order-account.ts';
@@ -26,9 +27,11 @@ const ownersCaution =
 
 /** The settled bill of an order and the money that moved for it. */
 export async function readReceipt(ctx: Ctx, orderId: string): Promise<Outcome<Receipt>> {
-  const refusal = authorise(ctx, 'accounts.read');
+  const refusal = authorise(ctx, 'receipts.read');
   if (refusal) return refusal;
   return look(ctx.db, async (tx) => {
+    const own = await ownOrder(tx, ctx, orderId);
+    if (!own.ok) return own;
     const till = await readAtTill(tx, ctx, orderId);
     if (!till.ok) return till;
     const { order, bench, bill, account, payments } = till.value;

@@ -8,30 +8,58 @@ import {
   holdOrder,
   releasePacks,
   setPickUp,
+  type Tx,
 } from '@flitchbook/db';
 import { done, type Outcome, refused } from '../../refusals.ts';
-import { orderUnknown } from '../bills/order-account.ts';
+import { type AtTill, orderUnknown } from '../bills/order-account.ts';
 import type { Ctx } from '../ctx.ts';
+import { ownOrder } from '../reservations/own-order.ts';
 import { authorise } from '../roles.ts';
 import { transact } from '../transact.ts';
+import { freeWindows } from './free-windows.ts';
 import { handOverListIn } from './read.ts';
 
-/** Agrees when and where an order is fetched, in the shop's own clock. @param ifVersion 0: nothing was agreed before */
+async function hasRoom(
+  tx: Tx,
+  ctx: Ctx,
+  { bench, order }: AtTill,
+  wish: { readonly date: string; readonly from: string; readonly to: string },
+): Promise<boolean> {
+  const windows = await freeWindows(tx, ctx, {
+    shop: bench.shop,
+    settings: bench.settings,
+    date: bench.stored.cuttingDay.date,
+    orderId: order.orderId,
+  });
+  return windows.some(({ date, from, to }) => date === wish.date && from === wish.from && to === wish.to);
+}
+
+/**
+ * Agrees when and where an order is fetched, in the shop's own clock. Customers choose for their own orders, among the
+ * shop's usual windows, as long as there is room.
+ * @param ifVersion 0: nothing was agreed before
+ */
 export async function agreePickUp(
   ctx: Ctx,
   orderId: string,
   input: NewPickUp,
   ifVersion: number,
 ): Promise<Outcome<HandOverList>> {
-  const refusal = authorise(ctx, 'pick-ups.set');
+  const refusal = authorise(ctx, 'pick-ups.choose');
   if (refusal) return refusal;
-  const { shopId, personId } = ctx.actor;
+  const { shopId, personId, role } = ctx.actor;
   return transact(ctx.db, async (tx) => {
+    const own = await ownOrder(tx, ctx, orderId);
+    if (!own.ok) return own;
     if (!(await holdOrder(tx, shopId, orderId))) return orderUnknown(orderId);
     const before = await handOverListIn(tx, ctx, orderId);
     if (!before.ok) return before;
     const { date, from, to, place = '' } = input;
     const span = spanOf({ date, from, to }, before.value.till.bench.shop.timeZone);
+    if (role === 'customer' && !(await hasRoom(tx, ctx, before.value.till, input)))
+      return refused('pick-up.invalid', 'That time is not free; pick another one.', {
+        faults: [{ at: 'from', value: from, says: 'is not a time of the shop with room in it' }],
+      });
     if (!span.ok)
       return refused('pick-up.invalid', 'The pick-up cannot be at that time; errors says why.', {
         faults: span.slips,

@@ -1,29 +1,34 @@
-import { appendAudit, appendLedger, cancelOrder, findOrder, type OrderRecord } from '@flitchbook/db';
-import { done, type Outcome, type Refusal, refused } from '../../refusals.ts';
+import { appendAudit, appendLedger, cancelOrder, isOpenToCustomers, type OrderRecord } from '@flitchbook/db';
+import { done, type Outcome, refused } from '../../refusals.ts';
 import type { Ctx } from '../ctx.ts';
 import { tellOwner } from '../mails/write-mail.ts';
+import { ownOrder } from '../reservations/own-order.ts';
 import { authorise } from '../roles.ts';
 import { touch, transact } from '../transact.ts';
 
-const unknown = (orderId: string): Refusal => refused('order.unknown', `The shop has no order ${orderId}.`);
-
-/** Cancels an order: it keeps its number and is planned no more. The day is planned again afterwards. */
+/**
+ * Cancels an order: it keeps its number and is planned no more. The day is planned again afterwards. A customer cancels his
+ * own, as long as the day takes orders from customers; after that the shop is asked.
+ */
 export async function cancelTaken(
   ctx: Ctx,
   { orderId, ifVersion }: { readonly orderId: string; readonly ifVersion: number },
 ): Promise<Outcome<OrderRecord>> {
   const refusal = authorise(ctx, 'orders.cancel');
   if (refusal) return refusal;
-  const { shopId, personId } = ctx.actor;
+  const { shopId, personId, role } = ctx.actor;
   const cancelled = await transact(ctx.db, async (tx) => {
-    const order = await findOrder(tx, shopId, orderId);
-    if (!order) return unknown(orderId);
+    const found = await ownOrder(tx, ctx, orderId);
+    if (!found.ok) return found;
+    const order = found.value;
     const { dayId, number } = order;
+    if (role === 'customer' && !(await isOpenToCustomers(tx, shopId, dayId)))
+      return refused('day.closed-to-customers', 'The day takes no more changes on line. Ask the shop.');
     const touched = await touch(tx, { shopId, dayId });
     if (!touched.ok) return touched;
     switch (await cancelOrder(tx, touched.value, { orderId, version: ifVersion })) {
       case 'unknown':
-        return unknown(orderId);
+        return refused('order.unknown', `The shop has no order ${orderId}.`);
       case 'already':
         return refused('order.already-cancelled', `Order ${number} is cancelled already.`);
       case 'stale':

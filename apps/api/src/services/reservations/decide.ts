@@ -1,6 +1,6 @@
 import { knownSpecies } from '@flitchbook/contracts';
 import type { NewOrder, OrderRecord, StoredDay, StoredPlan } from '@flitchbook/db';
-import { type CuttingPlan, checkPlan, layIn } from '@flitchbook/plan';
+import { type CuttingPlan, checkPlan, layIn, type Shortfall } from '@flitchbook/plan';
 import { done, type Instead, type Outcome, refused } from '../../refusals.ts';
 import type { TravellingDay } from '../../solve/day-solver.ts';
 import type { Services } from '../ctx.ts';
@@ -11,7 +11,12 @@ export type Decision =
   /** a plan of the day that serves the claim and everything that was served before */
   | { readonly fits: true; readonly plan: CuttingPlan; readonly how: 'laid-in' | 'planned-anew' }
   /** proven: no plan serves it beside what was promised before */
-  | { readonly fits: false; readonly instead: readonly Instead[]; readonly says: string };
+  | {
+      readonly fits: false;
+      readonly instead: readonly Instead[];
+      readonly says: string;
+      readonly why: Shortfall['kind'];
+    };
 
 /** Seconds of work for the question "does it fit at all", shorter first: most answers are found at once. */
 const patience = [1, 4, 10] as const;
@@ -59,8 +64,9 @@ function refuseClaim(answer: CuttingPlan, claimed: Demand): Decision {
     possible: keptIsServed ? filled : 0,
     says: shortfall?.says ?? 'This line alone could be had.',
   }));
-  const says = short.find(({ shortfall }) => shortfall !== null)?.shortfall?.says;
-  return { fits: false, instead, says: says ?? 'It cannot be had beside what was promised before.' };
+  const shortfall = short.find((fill) => fill.shortfall !== null)?.shortfall;
+  const says = shortfall?.says ?? 'It cannot be had beside what was promised before.';
+  return { fits: false, instead, says, why: shortfall?.kind ?? 'clash' };
 }
 
 /**

@@ -23,6 +23,7 @@ import { look, touch, transact } from '../transact.ts';
 import { note, storeWith } from './commit.ts';
 import { asDemand, type Decision, decide, withOrder } from './decide.ts';
 import { assuredOf, demandOfAll } from './demand.ts';
+import { forWhoAsks } from './for-customers.ts';
 import { lapseDay } from './lapse.ts';
 import { promoteQueue } from './promote.ts';
 import { type DayInView, mayAsk, readDayIn } from './read-day.ts';
@@ -130,8 +131,9 @@ async function writeQueued(tx: Tx, { ctx, order }: Writing, day: TouchedDay): Pr
   return queued;
 }
 
-function refuseDecision(decision: Extract<Decision, { fits: false }>): Refusal {
-  return refused('reservation.not-possible', decision.says, { instead: decision.instead });
+function refuseDecision(ctx: Ctx, decision: Extract<Decision, { fits: false }>): Refusal {
+  const { says, instead } = forWhoAsks(ctx.actor, decision);
+  return refused('reservation.not-possible', says, { instead });
 }
 
 async function write(
@@ -175,7 +177,7 @@ async function refuseAtOnce(ctx: Ctx, { dayId, input, key }: Holding): Promise<R
   });
   if (!seen.ok || seen.value === undefined) return undefined;
   const known = ctx.promises.refusals.find(dayId, seen.value, input);
-  return known && refuseDecision(known);
+  return known && refuseDecision(ctx, known);
 }
 
 async function attempt(ctx: Ctx, holding: Holding): Promise<Outcome<OnceAnswer<OrderRecord>>> {
@@ -208,7 +210,7 @@ async function attempt(ctx: Ctx, holding: Holding): Promise<Outcome<OnceAnswer<O
   }
   const decided = await decideClaim(ctx, view.value, { order, input });
   if (!decided.ok) return decided;
-  if (!decided.value.fits && !input.orQueue) return refuseDecision(decided.value);
+  if (!decided.value.fits && !input.orQueue) return refuseDecision(ctx, decided.value);
   return write({ ctx, view: view.value, order }, key, decided.value);
 }
 

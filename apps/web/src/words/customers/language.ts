@@ -18,7 +18,7 @@ export const languageNames = { english: 'English', spanish: 'Español' } as cons
 const keptAs = 'flitchbook.language';
 
 /** Storage may be forbidden or full: then nothing is kept, and nothing else happens. */
-function kept(key: string): string | null {
+export function kept(key: string): string | null {
   try {
     return globalThis.localStorage?.getItem(key) ?? null;
   } catch {
@@ -26,7 +26,7 @@ function kept(key: string): string | null {
   }
 }
 
-function keep(key: string, value: string | null): void {
+export function keep(key: string, value: string | null): void {
   try {
     if (value === null) globalThis.localStorage?.removeItem(key);
     else globalThis.localStorage?.setItem(key, value);

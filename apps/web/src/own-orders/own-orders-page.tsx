@@ -1,5 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import type { CustomersPageProps } from '../customers/page-props.ts';
+import { WaysIn } from '../customers/way-in-page.tsx';
 import { Link } from '../shell/link.tsx';
 import { yours } from '../shell/route.ts';
 import { Failure, Waiting } from '../shell/states.tsx';
@@ -7,8 +9,6 @@ import type { Answer } from '../wire/client.ts';
 import { frameWords } from '../words/customers/frame-words.ts';
 import { said } from '../words/customers/language.ts';
 import { mineWords } from '../words/customers/mine-words.ts';
-import type { CustomersPageProps } from './page-props.ts';
-import { WaysIn } from './way-in-page.tsx';
 
 type Got = Answer<{ readonly orders: readonly { orderId: string; number: number; state: State }[] }>;
 type State = 'queued' | 'held' | 'standing' | 'lapsed' | 'released' | 'cancelled';

@@ -1,0 +1,182 @@
+import type { Language } from './language.ts';
+
+/** A way of cooking or a dish, the words people look for it by, and the cuts that suit it. Common practice, no source. */
+export interface Dish {
+  readonly words: Readonly<Record<Language, readonly [name: string, ...others: string[]]>>;
+  readonly cuts: readonly string[];
+}
+
+export const dishes: readonly Dish[] = [
+  {
+    words: {
+      english: ['grilling', 'grill', 'barbecue', 'bbq', 'fire', 'pan', 'fry', 'sear'],
+      spanish: ['parrilla', 'brasa', 'plancha', 'sartén', 'asador', 'freír'],
+    },
+    cuts: [
+      'rib-chop',
+      'long-bone-chop',
+      't-bone-chop',
+      'loin-chop',
+      'centre-chop',
+      'boneless-chop',
+      'sirloin-chop',
+      'sirloin-chop-with-fillet',
+      'fat-cap-chop',
+      'blade-steak',
+      'ham-steak',
+      'tenderloin',
+      'outside-skirt',
+      'hanging-tender',
+      'pluma',
+      'presa',
+      'secreto',
+      'neck-steaks',
+      'arm-steak',
+    ],
+  },
+  {
+    words: {
+      english: ['slow ribs', 'ribs', 'rack', 'smoker'],
+      spanish: ['costillas', 'costillar', 'ahumador'],
+    },
+    cuts: [
+      'back-ribs',
+      'back-ribs-full',
+      'spareribs',
+      'st-louis-ribs',
+      'meaty-spareribs',
+      'rib-sheet',
+      'rib-tips',
+      'long-rib-rack',
+      'country-ribs',
+      'butt-country-ribs',
+    ],
+  },
+  {
+    words: {
+      english: ['roasting', 'roast', 'oven', 'sunday', 'joint', 'feast', 'christmas', 'easter'],
+      spanish: ['asado al horno', 'horno', 'asar', 'fiesta', 'navidad'],
+    },
+    cuts: [
+      'rib-rack',
+      'crown',
+      'small-crown',
+      'long-bone-rack',
+      'loin-roast',
+      'sirloin-roast',
+      'blade-roast',
+      'fresh-belly',
+      'rib-in-belly',
+      'porchetta',
+      'porchetta-fillet',
+      'porchetta-half',
+      'belly-porchetta',
+      'picnic-roast',
+      'ham-whole',
+      'ham-long',
+      'ham-shankless',
+      'ham-rump-half',
+      'ham-shank-half',
+      'ham-inside',
+      'ham-knuckle',
+      'ham-rump',
+      'head',
+    ],
+  },
+  {
+    words: {
+      english: ['pulled pork', 'pulled', 'carnitas', 'shred', 'smoke', 'taco'],
+      spanish: ['carne deshilachada', 'carnitas', 'cochinita', 'tacos', 'desmechada'],
+    },
+    cuts: [
+      'butt-roast',
+      'butt-whole',
+      'butt-with-neck',
+      'picnic-whole',
+      'picnic-short',
+      'picnic-shank-on',
+      'picnic-roast',
+    ],
+  },
+  {
+    words: {
+      english: ['braising', 'braise', 'stew', 'curry', 'ragu', 'slow', 'casserole'],
+      spanish: ['guiso', 'guisar', 'estofado', 'estofar', 'puchero'],
+    },
+    cuts: [
+      'blade-chop',
+      'blade-roast',
+      'butt-braising',
+      'butt-roast',
+      'country-ribs',
+      'butt-country-ribs',
+      'shank-slice',
+      'cheeks',
+      'tongue',
+      'tail',
+      'heart',
+      'front-hock',
+      'front-hock-long',
+      'hind-hock',
+      'hind-hock-long',
+      'fresh-belly',
+      'neck-steaks',
+      'arm-steak',
+    ],
+  },
+  {
+    words: {
+      english: ['stock and soup', 'stock', 'broth', 'soup', 'ramen', 'beans'],
+      spanish: ['caldo y sopa', 'caldo', 'sopa', 'cocido', 'alubias', 'pozole'],
+    },
+    cuts: [
+      'soup-bones',
+      'neck-bones',
+      'front-foot',
+      'front-foot-long',
+      'hind-foot',
+      'hind-foot-long',
+      'ears',
+      'tail',
+      'head',
+      'front-hock',
+      'hind-hock',
+      'belly-rind',
+      'skin',
+    ],
+  },
+  {
+    words: {
+      english: ['curing', 'cure', 'bacon', 'pancetta', 'ham', 'prosciutto', 'guanciale'],
+      spanish: ['curar', 'bacon', 'tocineta', 'jamón', 'guanciale'],
+    },
+    cuts: [
+      'slab-bacon',
+      'thin-slab',
+      'rindless-slab',
+      'pancetta',
+      'belly-whole',
+      'back-bacon',
+      'coppa',
+      'coppa-long',
+      'jowl',
+      'cured-leg',
+      'ham-whole',
+      'ham-long',
+    ],
+  },
+  {
+    words: {
+      english: ['lard and crackling', 'lard', 'fat', 'render', 'pie', 'crackling'],
+      spanish: ['manteca y chicharrón', 'manteca', 'grasa', 'chicharrones'],
+    },
+    cuts: ['leaf-fat', 'back-fat', 'back-fat-slab', 'skin', 'belly-rind', 'caul'],
+  },
+  {
+    words: {
+      english: ['sausage and mince', 'mince', 'ground', 'sausage', 'burger', 'meatballs', 'offal', 'pâté'],
+      spanish: ['picar y embutir', 'picada', 'salchicha', 'albóndigas', 'hamburguesa', 'casquería', 'paté'],
+    },
+    cuts: ['ground-pork', 'back-fat', 'liver', 'heart', 'kidney', 'caul'],
+  },
+];
