@@ -47,6 +47,7 @@ export const refusals = {
   'plan.queue-full': { status: 503, title: 'Too many days are being planned' },
   'plan.failed': { status: 500, title: 'The day could not be planned' },
   'plan.faulty': { status: 500, title: 'The plan that was found breaks a rule and was not stored' },
+  'advice.invalid': { status: 422, title: 'The question does not fit the day' },
   'pack.unknown': { status: 404, title: 'There is no such pack' },
   'pack.invalid': { status: 422, title: 'The pack cannot be as it is written' },
   'pack.already-made': { status: 409, title: 'These pieces are packed already' },

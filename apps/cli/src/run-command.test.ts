@@ -40,6 +40,19 @@ describe('flitchbook plan', () => {
     }
   });
 
+  it('lays the ways to break a middle beside each other, and names the sides it knows', async () => {
+    const { status, printed } = await run(['split', 'day.json', '--side', 'hog-18-left', '--deadline', '2']);
+    expect(status).toBe(0);
+    expect(printed).toMatch(/^hog-18-left, middle\n/);
+    expect(printed).toContain('[as planned]');
+    expect(printed).toContain('Porchetta of the whole middle');
+    expect(await run(['split', 'day.json', '--side', 'left'])).toMatchObject({
+      status: 2,
+      complained: expect.stringMatching(/--side must be one of .*hog-18-left.*, got "left"/),
+    });
+    expect((await run(['split', 'day.json'])).status).toBe(2);
+  });
+
   const folder = new URL('../../../examples/broken/', import.meta.url);
   /** The field that each broken example is about, and the value that is shown with it. */
   const broken: Readonly<Record<string, string>> = {

@@ -1,17 +1,20 @@
 import { parseArgs } from 'node:util';
-import { knownSpecies, parseDayFile } from '@flitchbook/contracts';
+import { knownSpecies } from '@flitchbook/contracts';
 import { checkPlan, cutList, fillReport } from '@flitchbook/plan';
 import { planDay } from '@flitchbook/solver';
+import { splitCommand, splitUsage } from './advice/split-command.ts';
 import { auditCommand, auditUsage } from './audit-command.ts';
 import { kitchenCommand, kitchenUsage } from './kitchen-command.ts';
+import { readDay } from './read-day.ts';
 import { reportText } from './report-text.ts';
-import { exitStatus, faultText, readNumber, type Surroundings } from './surroundings.ts';
+import { exitStatus, readNumber, type Surroundings } from './surroundings.ts';
 import { yieldCommand } from './yield-command.ts';
 import { yieldUsage } from './yield-request.ts';
 
 const usage = `Usage: flitchbook plan FILE [--json] [--deadline SECONDS] [--gap SHARE] [--seed NUMBER] [--method columns|plain]
        flitchbook check FILE
        flitchbook cuts [--species hog]
+${splitUsage}
 ${yieldUsage}
 ${auditUsage}
 ${kitchenUsage}
@@ -36,16 +39,6 @@ function options(args: readonly string[]) {
 }
 
 type Options = ReturnType<typeof options>['values'];
-
-function readDay(name: string, around: Surroundings) {
-  const parsed = parseDayFile(around.readFile(name));
-  if ('faults' in parsed) {
-    for (const fault of parsed.faults) around.complain(faultText(name, fault));
-    return undefined;
-  }
-  for (const { at, says } of parsed.warnings) around.complain(`${name}: note: ${at}: ${says}`);
-  return parsed;
-}
 
 async function plan(name: string, values: Options, around: Surroundings): Promise<number> {
   const parsed = readDay(name, around);
@@ -115,6 +108,7 @@ export async function runCommand(args: readonly string[], around: Surroundings):
   try {
     const [verb, ...rest] = args;
     if (verb === 'yield') return yieldCommand(rest, around);
+    if (verb === 'split') return await splitCommand(rest, around);
     if (verb === 'audit') return auditCommand(rest, around);
     if (verb === 'kitchen') return await kitchenCommand(rest, around);
     const { positionals, values } = options(args);

@@ -5,6 +5,7 @@ export { dayFileOf } from './day-file/write-day-file.ts';
 export { valueAt } from './field-path.ts';
 export { parseKitchenFile } from './kitchen-file/parse-kitchen-file.ts';
 export { shapeFaults } from './shape-faults.ts';
+export * from './wire/advice.ts';
 export * from './wire/animals.ts';
 export * from './wire/bills.ts';
 export * from './wire/book-settings.ts';

@@ -45,7 +45,7 @@ export function gapOf(goals: Goals, bound: Goals): number {
 }
 
 /** First goal on which they differ decides. */
-function isBetter(left: Goals, right: Goals): boolean {
+export function isBetter(left: Goals, right: Goals): boolean {
   const goal = goalOrder.find((name) => Math.abs(left[name] - right[name]) > sameWorth);
   return goal !== undefined && left[goal] > right[goal];
 }

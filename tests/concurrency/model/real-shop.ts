@@ -14,21 +14,12 @@ import {
 } from '@flitchbook/db';
 import { asOpened, asOwner, endHolds, marksOf } from '@flitchbook/db/testing';
 import { checkPlan } from '@flitchbook/plan';
-import { planDay } from '@flitchbook/solver';
 import type { Outcome } from '../../../apps/api/src/refusals.ts';
 import { actAs, type Ctx, type Services } from '../../../apps/api/src/services/ctx.ts';
 import type { OnceAnswer } from '../../../apps/api/src/services/once.ts';
-import type { DaySolver } from '../../../apps/api/src/solve/day-solver.ts';
+import { ownThread } from '../../../apps/api/src/testing/own-thread.ts';
 import { newId, openDayOn, openProcess, openShopOn, readDay } from '../shop-on-postgres.ts';
 import { type Asker, capOrders, capPieces, type Promised, type PromiseModel } from './promise-model.ts';
-
-/** The solver itself, on this thread: a day of a few heads and livers takes no time. */
-const solver: DaySolver = {
-  async solve(day, limits) {
-    return { ok: true, plan: await planDay({ ...day, species: knownSpecies }, limits) };
-  },
-  close: async () => undefined,
-};
 
 export interface RealShop {
   readonly shopId: string;
@@ -58,7 +49,7 @@ export async function openRealShop(opened: Database): Promise<RealShop> {
   return {
     shopId,
     db: asOwner(opened),
-    processes: [openProcess(db, solver, errors), openProcess(db, solver, errors)],
+    processes: [openProcess(db, ownThread, errors), openProcess(db, ownThread, errors)],
     people: { counter: null, Ann: ann, Bea: bea },
     errors,
   };

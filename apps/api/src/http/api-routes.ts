@@ -1,6 +1,7 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
 import type { HttpEnv } from './http-env.ts';
 import type { OpenApiDocument } from './open-api-shape.ts';
+import { adviceRoutes } from './routes/advice.ts';
 import { animalRoutes } from './routes/animals.ts';
 import { billRoutes } from './routes/bills.ts';
 import { boardRoutes } from './routes/boards.ts';
@@ -29,6 +30,7 @@ export const apiRoutes = new OpenAPIHono<HttpEnv>()
   .route('/', sessionRoutes)
   .route('/', dayRoutes)
   .route('/', boardRoutes)
+  .route('/', adviceRoutes)
   .route('/', animalRoutes)
   .route('/', orderRoutes)
   .route('/', reservationRoutes)

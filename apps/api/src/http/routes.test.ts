@@ -228,7 +228,7 @@ describeOnBoth('the routes', (db) => {
       const endpoint = find(operationId);
       return { ...(await goodBy(endpoint)), path: addressed(endpoint.path, { ...shop.own, dayId }) };
     };
-    for (const id of ['cut-list.read', 'cut-list.print'])
+    for (const id of ['cut-list.read', 'cut-list.print', 'advice.split'])
       await refuses(find(id), await on(id), 409, 'plan.missing');
     await refuses(find('halves.preview'), await on('halves.preview'), 409, 'half.no-animal');
     const taken = await answered(find('orders.take'), await on('orders.take'));

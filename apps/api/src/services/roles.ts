@@ -39,6 +39,7 @@ export const mayDo = {
   'plans.make': ['butcher', 'owner'],
   'plans.try': ['butcher', 'owner'],
   'plans.cut-list': staff,
+  'advice.split': ['butcher', 'owner'],
   'packs.list': staff,
   'packs.weigh': staff,
   'packs.undo': staff,

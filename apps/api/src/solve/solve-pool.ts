@@ -1,6 +1,10 @@
 import { Worker } from 'node:worker_threads';
 import type {
+  Advice,
+  AdviceAnswer,
+  AdviceKind,
   DaySolver,
+  NoAnswer,
   SolveAnswer,
   SolveLimits,
   ThreadAnswer,
@@ -22,14 +26,17 @@ export interface SolvePoolOptions {
 
 interface Job {
   readonly question: ThreadQuestion;
-  readonly settle: (answer: SolveAnswer) => void;
+  readonly settle: (answer: ThreadAnswer | NoAnswer) => void;
 }
 
-const failed = (why: 'full' | 'late' | 'broken' | 'closed', says: string): SolveAnswer => ({
+const failed = (why: NoAnswer['why'], says: string): NoAnswer => ({
   ok: false,
   why,
   says,
 });
+
+const noAnswer = (answer: ThreadAnswer | NoAnswer): NoAnswer =>
+  'why' in answer ? answer : failed('broken', 'the thread answered something else');
 
 /** One place of the pool: a thread that is started when first needed and again after it was ended. */
 class Place {
@@ -71,7 +78,7 @@ class Place {
 
   #take(worker: Worker, answer: ThreadAnswer): void {
     if (worker !== this.#worker || answer.number !== this.#job?.question.number) return;
-    this.#settle('plan' in answer ? { ok: true, plan: answer.plan } : failed('broken', answer.failed));
+    this.#settle('failed' in answer ? failed('broken', answer.failed) : answer);
   }
 
   #lost(worker: Worker, why: 'late' | 'broken', says: string): void {
@@ -82,7 +89,7 @@ class Place {
     this.#settle(failed(why, says));
   }
 
-  #settle(answer: SolveAnswer): void {
+  #settle(answer: ThreadAnswer | NoAnswer): void {
     clearTimeout(this.#timer);
     const job = this.#job;
     this.#job = undefined;
@@ -115,10 +122,26 @@ export class SolvePool implements DaySolver {
     this.#places[0]?.start();
   }
 
-  solve(day: TravellingDay, limits: SolveLimits): Promise<SolveAnswer> {
+  async solve(day: TravellingDay, limits: SolveLimits): Promise<SolveAnswer> {
+    const answer = await this.#ask({ day, limits });
+    return 'plan' in answer ? { ok: true, plan: answer.plan } : noAnswer(answer);
+  }
+
+  async advise<Kind extends AdviceKind>(
+    day: TravellingDay,
+    limits: SolveLimits,
+    kind: Kind,
+    asks: Advice[Kind]['asks'],
+  ): Promise<AdviceAnswer<Kind>> {
+    const advice = { kind, asks } as NonNullable<ThreadQuestion['advice']>;
+    const answer = await this.#ask({ day, limits, advice });
+    return 'advice' in answer ? { ok: true, advice: answer.advice } : noAnswer(answer);
+  }
+
+  #ask(asked: Omit<ThreadQuestion, 'number'>): Promise<ThreadAnswer | NoAnswer> {
     if (this.#closed) return Promise.resolve(failed('closed', 'the service is stopping'));
     this.#asked += 1;
-    const question = { number: this.#asked, day, limits };
+    const question = { number: this.#asked, ...asked };
     return new Promise((resolve) => {
       const job: Job = {
         question,

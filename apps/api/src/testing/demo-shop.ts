@@ -1,9 +1,8 @@
 import { randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { knownSpecies, parseDayFile } from '@flitchbook/contracts';
+import { parseDayFile } from '@flitchbook/contracts';
 import { type Database, inTransaction, listShops, openDatabase, type Role } from '@flitchbook/db';
-import { planDay } from '@flitchbook/solver';
 import { createApp } from '../http/create-app.ts';
 import { sessionCookie } from '../http/session-cookie.ts';
 import { createIds } from '../ids.ts';
@@ -18,6 +17,7 @@ import { keepPlanned } from '../services/plans/keep.ts';
 import { DayTurns } from '../services/reservations/day-turns.ts';
 import { KnownRefusals } from '../services/reservations/known-refusals.ts';
 import { createSignInLimits } from '../services/sessions/sign-in.ts';
+import { ownThread } from './own-thread.ts';
 
 const origin = 'http://127.0.0.1:4180';
 const password = 'correct-horse-4-shoes';
@@ -60,14 +60,7 @@ const servicesOn = (db: Database, clock: () => Date): Services => ({
   clock,
   ids: createIds(randomBytes, () => Date.now()),
   passwords: createPasswords(),
-  // The real solver, on this thread.
-  solver: {
-    solve: async (day, limits) => ({
-      ok: true,
-      plan: await planDay({ ...day, species: knownSpecies }, limits),
-    }),
-    close: async () => undefined,
-  },
+  solver: ownThread,
   solveLimits: { deadlineSeconds: 3, gap: 0.05, seed: 1 },
   log: () => undefined,
   promises: { turns: new DayTurns(), refusals: new KnownRefusals(), offers: new KnownOffers() },

@@ -96,6 +96,27 @@ const freshSession = async (shop: TestShop, role: Role | undefined): Promise<Par
   role === undefined ? {} : { as: { cookie: await shop.signIn(role) } };
 
 const board = ({ own }: TestShop): string => `/api/days/${own.dayId}/board`;
+
+/** A side of the shop's day, which has a plan of how it stands now. */
+async function plannedSide(shop: TestShop): Promise<string> {
+  const read = async () => {
+    const answer = await shop.ask({ method: 'GET', path: board(shop), as: 'owner' });
+    return (await answer.json()) as {
+      day: { version: number; plannedVersion: number | null };
+      cuttingDay: { animals: { sides: { sideId: string }[] }[] };
+    };
+  };
+  const { day, cuttingDay } = await read();
+  if (day.plannedVersion !== day.version)
+    await shop.ask({
+      method: 'POST',
+      path: `/api/days/${shop.own.dayId}/plan`,
+      as: 'owner',
+      headers: { 'Idempotency-Key': shop.newKey() },
+    });
+  return cuttingDay.animals[0]?.sides[0]?.sideId ?? '';
+}
+
 const asSent = (): Parts => ({});
 
 const rules = {
@@ -126,6 +147,7 @@ const recipes: Readonly<Record<string, Recipe>> = {
   'locks.settle': async (shop) => ({ body: { locks: [] }, ifMatch: await versionOf(shop, board(shop)) }),
   'plans.make': asSent,
   'plans.try': () => ({ body: { locks: [] } }),
+  'advice.split': async (shop) => ({ body: { sideId: await plannedSide(shop) } }),
   'animals.list': asSent,
   'animals.book': () => ({ body: animal() }),
   'animals.correct': async (shop) => ({ body: { name: 'Hog 17, again' }, ifMatch: await animalTag(shop) }),

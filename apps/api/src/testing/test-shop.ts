@@ -1,8 +1,6 @@
 import { randomBytes } from 'node:crypto';
-import { knownSpecies } from '@flitchbook/contracts';
 import { createShop, type Database, forShop, inTransaction, type Role } from '@flitchbook/db';
 import { asOpened, type TableState, tableStates } from '@flitchbook/db/testing';
-import { planDay } from '@flitchbook/solver';
 import { createApp } from '../http/create-app.ts';
 import type { Transport } from '../http/http-env.ts';
 import { sessionCookie } from '../http/session-cookie.ts';
@@ -20,8 +18,8 @@ import { DayTurns } from '../services/reservations/day-turns.ts';
 import { KnownRefusals } from '../services/reservations/known-refusals.ts';
 import { createSignInLimits } from '../services/sessions/sign-in.ts';
 import { openShop } from '../services/shops/open.ts';
-import type { DaySolver } from '../solve/day-solver.ts';
 import { animal, order } from './bodies.ts';
+import { ownThread } from './own-thread.ts';
 
 const ownOrigin = 'http://127.0.0.1:4180';
 
@@ -51,14 +49,6 @@ export interface Call {
 /** The parsed body of an answer whose shape the test knows. */
 export const bodyOf = async <T>(answer: Response): Promise<T> => (await answer.json()) as T;
 
-/** The real solver, on this thread: days of tests are small. */
-const solver: DaySolver = {
-  async solve(day, limits) {
-    return { ok: true, plan: await planDay({ ...day, species: knownSpecies }, limits) };
-  },
-  close: async () => undefined,
-};
-
 function must<T>(outcome: Outcome<T>): T {
   if (outcome.ok) return outcome.value;
   throw new Error(`${outcome.type}: ${outcome.says} ${JSON.stringify(outcome.faults ?? [])}`);
@@ -70,7 +60,7 @@ export function testServices(db: Database): Services {
     clock: () => new Date('2026-11-25T10:00:00Z'),
     ids: createIds(randomBytes, () => Date.now()),
     passwords: createPasswords(),
-    solver,
+    solver: ownThread,
     solveLimits: { deadlineSeconds: 1, gap: 0.05, seed: 1 },
     log: () => undefined,
     promises: { turns: new DayTurns(), refusals: new KnownRefusals(), offers: new KnownOffers() },

@@ -41,7 +41,7 @@ const runPlanShape = z.strictObject({
   freeMg: count,
 });
 
-const sidePlanShape = z.strictObject({
+export const sidePlanShape = z.strictObject({
   sideId: anyId,
   animalId: anyId,
   shareId: anyId.nullable(),
@@ -88,7 +88,7 @@ const shareFillShape = z.strictObject({
   shortfall: shortfallShape.nullable(),
 });
 
-const goalsShape = z.strictObject({ promised: z.number(), wished: z.number(), rest: z.number() });
+export const goalsShape = z.strictObject({ promised: z.number(), wished: z.number(), rest: z.number() });
 
 const proofShape = z.strictObject({
   goals: goalsShape,

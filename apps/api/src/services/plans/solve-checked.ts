@@ -1,7 +1,7 @@
 import { knownSpecies } from '@flitchbook/contracts';
 import { type CuttingPlan, checkPlan } from '@flitchbook/plan';
 import { done, type Outcome, type Refusal, refused } from '../../refusals.ts';
-import type { SolveAnswer, SolveLimits, TravellingDay } from '../../solve/day-solver.ts';
+import type { NoAnswer, SolveLimits, TravellingDay } from '../../solve/day-solver.ts';
 import type { Services } from '../ctx.ts';
 
 const says: Readonly<Record<'full' | 'late' | 'broken' | 'closed', Refusal>> = {
@@ -19,11 +19,8 @@ const says: Readonly<Record<'full' | 'late' | 'broken' | 'closed', Refusal>> = {
   closed: refused('server.busy', 'The service is stopping. Try again in a moment.', { retryAfterSeconds: 5 }),
 };
 
-function refuseAnswer(
-  services: Services,
-  dayId: string,
-  answer: Exclude<SolveAnswer, { ok: true }>,
-): Refusal {
+/** What is said where a thread gave no answer. */
+export function refuseAnswer(services: Services, dayId: string, answer: NoAnswer): Refusal {
   if (answer.why === 'late' || answer.why === 'broken') {
     services.log({ level: 'error', event: 'plan-failed', dayId, why: answer.why, says: answer.says });
   }
