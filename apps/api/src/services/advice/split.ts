@@ -20,7 +20,7 @@ interface PlannedDay {
 }
 
 /** The day and the plan of this very version of it. */
-export const readPlanned = (ctx: Ctx, dayId: string): Promise<Outcome<PlannedDay>> =>
+const readPlanned = (ctx: Ctx, dayId: string): Promise<Outcome<PlannedDay>> =>
   look(ctx.db, async (tx) => {
     const { shopId } = ctx.actor;
     const stored = await loadCuttingDay(tx, shopId, dayId);

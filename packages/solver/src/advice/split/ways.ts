@@ -2,7 +2,7 @@ import type { Lock, SidePlan } from '@flitchbook/plan';
 import type { BarNode, Layout, Node, UnitClass } from '../../problem.ts';
 
 /** How a bar that may be cut in several manners is cut: in one manner throughout, or not. */
-export type Style = { readonly manner: string } | 'mixed';
+type Style = { readonly manner: string } | 'mixed';
 
 /** A way to break one part: operations down to where it falls into pieces that are cut apart from each other, and how its bars are cut. */
 export interface SplitWay {
@@ -40,7 +40,7 @@ function styleOf(layout: Layout, open: readonly number[]): Style {
   return manners.size === 1 && manner !== undefined ? { manner } : 'mixed';
 }
 
-export const sameStyle = (left: Style, right: Style): boolean =>
+const sameStyle = (left: Style, right: Style): boolean =>
   left === 'mixed' || right === 'mixed' ? left === right : left.manner === right.manner;
 
 /** What bars can all be cut as; a mix comes last. */
