@@ -1,13 +1,11 @@
 import { isDeepStrictEqual } from 'node:util';
-import { knownSpecies } from '@flitchbook/contracts';
 import { type Database, forShop, inTransaction, listLedger, type OrderRecord } from '@flitchbook/db';
-import { planDay } from '@flitchbook/solver';
 import type { Outcome } from '../../apps/api/src/refusals.ts';
 import type { Services } from '../../apps/api/src/services/ctx.ts';
 import type { OnceAnswer, OnceKey } from '../../apps/api/src/services/once.ts';
 import { takeOrder } from '../../apps/api/src/services/orders/take.ts';
 import { holdOrder } from '../../apps/api/src/services/reservations/hold.ts';
-import type { DaySolver } from '../../apps/api/src/solve/day-solver.ts';
+import { ownThread } from '../../apps/api/src/testing/own-thread.ts';
 import { seededBelow, shuffled } from './seeded.ts';
 import { atCounter, newId, openDayOn, openProcess, openShopOn, readDay } from './shop-on-postgres.ts';
 
@@ -39,13 +37,6 @@ interface Request {
   readonly send: (otherwise?: boolean) => Promise<Answer>;
   seen: OrderRecord | undefined;
 }
-
-const solver: DaySolver = {
-  async solve(day, limits) {
-    return { ok: true, plan: await planDay({ ...day, species: knownSpecies }, limits) };
-  },
-  close: async () => undefined,
-};
 
 // Requests of one day wait for each other; a shop's day has some dozens of orders.
 const requestsOfDay = 20;
@@ -171,7 +162,7 @@ class Storm {
 export async function stormOfKeys(db: Database, wish: StormWish): Promise<StormReport> {
   const began = performance.now();
   const shopId = await openShopOn(db);
-  const storm = new Storm(wish, shopId, [openProcess(db, solver), openProcess(db, solver)]);
+  const storm = new Storm(wish, shopId, [openProcess(db, ownThread), openProcess(db, ownThread)]);
   const requests: Request[] = [];
   while (requests.length < wish.requests) {
     const dayId = await openDayOn(db, shopId, [hog, hog, hog, hog]);
