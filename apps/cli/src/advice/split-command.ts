@@ -97,9 +97,8 @@ export async function splitCommand(args: readonly string[], around: Surroundings
     rest: values.free ? ('free' as const) : ('held' as const),
   };
   const advice = await compareSplits(day, plan, question, { deadlineSeconds, seed });
-  const unlocked = { ...day, locks: day.locks.filter(({ sideId }) => sideId !== values.side) };
   for (const option of advice.options) {
-    const [fault] = checkPlan({ ...unlocked, locks: [...unlocked.locks, ...option.locks] }, option.plan);
+    const [fault] = checkPlan({ ...day, locks: [...advice.otherLocks, ...option.locks] }, option.plan);
     if (fault === undefined) continue;
     around.complain(`${option.wayId} breaks ${fault.rule} at ${fault.at}: ${fault.says}`);
     return exitStatus.fault;

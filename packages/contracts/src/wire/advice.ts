@@ -66,6 +66,7 @@ export const splitAdviceShape = z
     sideId: anyId,
     part: anyId.nullable(),
     options: listOf(splitOptionShape, many),
+    otherLocks: locksShape.meta({ description: 'Locks of the day that stand whichever way is chosen.' }),
     undecided: listOf(z.strictObject({ wayId: anyId, says: z.string() }), many),
     says: z.string().nullable(),
   })

@@ -69,6 +69,8 @@ export interface SplitAdvice {
   readonly part: string | null;
   /** best first */
   readonly options: readonly SplitOption[];
+  /** locks of the day that stand whichever way is chosen */
+  readonly otherLocks: readonly Lock[];
   /** ways that no plan was found for in time */
   readonly undecided: readonly { readonly wayId: string; readonly says: string }[];
   /** why there is nothing to choose, or null */
@@ -228,7 +230,8 @@ export async function compareSplits(
   const patience = patienceOf(options);
   const { sideId } = question;
   const bench = layOut(day, plan, question);
-  if (typeof bench === 'string') return { sideId, part: null, options: [], undecided: [], says: bench };
+  if (typeof bench === 'string')
+    return { sideId, part: null, options: [], otherLocks: day.locks, undecided: [], says: bench };
   const ways = splitWays(bench.group, bench.part);
   const tried = await tryAll(bench, ways, question.rest, patience);
   const best = [...tried.values()].toSorted(
@@ -241,6 +244,7 @@ export async function compareSplits(
     sideId,
     part: bench.part,
     options: best.map((each) => optionOf(bench, each, against)),
+    otherLocks: bench.day.locks,
     undecided: ways.filter((way) => !tried.has(way)).map((way) => ({ wayId: wayId(way), says: way.says })),
     says: ways.length === 0 ? `There is no "${bench.part}" on this side.` : null,
   };
