@@ -139,7 +139,8 @@ export class PromiseModel {
   }
 
   cancel(order: Promised, who: Asker, version: number): string {
-    if (who !== 'counter') return 'session.not-allowed';
+    if (who !== 'counter' && who !== order.who) return 'order.unknown';
+    if (who !== 'counter' && (this.isLate || this.isClosed)) return 'day.closed-to-customers';
     if (this.isClosed) return 'day.closed';
     if (order.state === 'cancelled') return 'order.already-cancelled';
     if (order.state !== 'standing' || order.version !== version) return 'edit.version-stale';

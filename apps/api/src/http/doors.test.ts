@@ -115,6 +115,18 @@ describe('the session', () => {
     expect(await read(cookie)).toBe(401);
   });
 
+  // OWASP ASVS 5.0.0, 7.4.3: a changed password ends the other sessions.
+  it('is over when another one of the same person chooses a password, and that one goes on', async () => {
+    const read = async (cookie: string) =>
+      (await shop.ask({ method: 'GET', path: '/api/session', as: { cookie } })).status;
+    const [mine, forgotten] = [await shop.signIn('butcher'), await shop.signIn('butcher')];
+    const hers = await shop.signIn('counter');
+    const body = { password };
+    const put = { method: 'PUT', path: '/api/my/password', as: { cookie: mine }, body };
+    expect((await shop.ask(put)).status).toBe(204);
+    expect([await read(mine), await read(forgotten), await read(hers)]).toEqual([200, 401, 200]);
+  });
+
   it.each([
     'flitchbook=',
     'flitchbook=undefined',

@@ -1,10 +1,17 @@
-import { forgetExpiredSessions, forgetOldAnswers, listDays, listLapsed } from '@flitchbook/db';
+import {
+  forgetExpiredSessions,
+  forgetOldAnswers,
+  listDays,
+  listDaysWaitedForInVain,
+  listLapsed,
+} from '@flitchbook/db';
 import { done } from '../refusals.ts';
 import type { Ctx } from '../services/ctx.ts';
 import type { Post } from '../services/mails/post.ts';
 import { sendDueMails } from '../services/mails/send-due.ts';
 import { lapseDay } from '../services/reservations/lapse.ts';
 import { promoteQueue } from '../services/reservations/promote.ts';
+import { dismissQueue } from '../services/reservations/release.ts';
 import { look, transact } from '../services/transact.ts';
 import type { Job } from './timetable.ts';
 
@@ -32,6 +39,12 @@ async function promote(ctx: Ctx): Promise<void> {
   }
 }
 
+async function dismiss(ctx: Ctx): Promise<void> {
+  const { shopId } = ctx.actor;
+  const days = await look(ctx.db, async (tx) => done(await listDaysWaitedForInVain(tx, shopId)));
+  for (const dayId of days.ok ? days.value : []) await dismissQueue(ctx, dayId);
+}
+
 async function forget(ctx: Ctx): Promise<void> {
   const { shopId } = ctx.actor;
   await transact(ctx.db, async (tx) => {
@@ -45,6 +58,7 @@ async function forget(ctx: Ctx): Promise<void> {
 export const usualJobs = (post: Post): readonly Job[] => [
   { name: 'lapse', everySeconds: 5, run: lapse },
   { name: 'promote', everySeconds: 60, run: promote },
+  { name: 'dismiss', everySeconds: 60, run: dismiss },
   { name: 'mail', everySeconds: 5, run: (ctx) => sendDueMails(ctx, post) },
   { name: 'forget', everySeconds: 3600, run: forget },
 ];

@@ -2,7 +2,7 @@ import type { CarcassShare, DemandLine } from '@flitchbook/plan';
 import { and, asc, eq, inArray, type SQL, sql } from 'drizzle-orm';
 import type { Tx } from '../database.ts';
 import { handleOf } from '../engines/engine.ts';
-import { carcassShares, orderLines, orders } from '../schema/index.ts';
+import { carcassShares, cuttingDays, orderLines, orders } from '../schema/index.ts';
 import { nextNumber } from './counters.ts';
 import type { Beginning, NewLine, NewOrder, NewShare, OrderRecord, TouchedDay } from './shapes.ts';
 
@@ -307,6 +307,17 @@ export async function listLapsed(
       ),
     )
     .orderBy(asc(orders.dayId), asc(orders.number));
+}
+
+/** Closed days on which somebody still waits in the queue. */
+export async function listDaysWaitedForInVain(tx: Tx, shopId: string): Promise<readonly string[]> {
+  const found = await handleOf(tx)
+    .selectDistinct({ dayId: orders.dayId })
+    .from(orders)
+    .innerJoin(cuttingDays, and(eq(cuttingDays.shopId, orders.shopId), eq(cuttingDays.dayId, orders.dayId)))
+    .where(and(eq(orders.shopId, shopId), eq(orders.state, 'queued'), eq(cuttingDays.state, 'closed')))
+    .orderBy(asc(orders.dayId));
+  return found.map(({ dayId }) => dayId);
 }
 
 /** Every order of the day, cancelled ones too, by number. */

@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, lte, sql } from 'drizzle-orm';
+import { and, asc, eq, gt, lte, ne, sql } from 'drizzle-orm';
 import type { Tx } from '../database.ts';
 import { handleOf } from '../engines/engine.ts';
 import { farms, people, sessions, shops } from '../schema/index.ts';
@@ -143,6 +143,24 @@ export async function endSession(tx: Tx, shopId: string, tokenHash: string): Pro
     .where(and(eq(sessions.shopId, shopId), eq(sessions.tokenHash, tokenHash)))
     .returning({ personId: sessions.personId });
   return ended.length > 0;
+}
+
+/** Every session of a person but one. @returns how many ended */
+export async function endOtherSessions(
+  tx: Tx,
+  { shopId, personId, keepTokenHash }: { shopId: string; personId: string; keepTokenHash: string },
+): Promise<number> {
+  const ended = await handleOf(tx)
+    .delete(sessions)
+    .where(
+      and(
+        eq(sessions.shopId, shopId),
+        eq(sessions.personId, personId),
+        ne(sessions.tokenHash, keepTokenHash),
+      ),
+    )
+    .returning({ personId: sessions.personId });
+  return ended.length;
 }
 
 export async function createFarm(tx: Tx, farm: Farm): Promise<void> {

@@ -83,7 +83,7 @@ const password = createRoute({
   method: 'put',
   path: '/api/my/password',
   operationId: 'customers.choose-password',
-  summary: 'Sets the password of whoever is signed in.',
+  summary: 'Sets the password of whoever is signed in, and ends every other session of theirs.',
   tags,
   ...forAnyRole,
   request: { body: jsonBody(newPasswordShape.meta({ id: 'NewPassword' })) },
@@ -164,7 +164,8 @@ export const customerRoutes = new OpenAPIHono<HttpEnv>({ defaultHook: refuseShap
     return c.body(null, 204);
   })
   .openapi(password, async (c) => {
-    orProblem(await choosePassword(c.get('ctx'), c.req.valid('json').password));
+    const token = c.get('transport').cookie.read(c) ?? '';
+    orProblem(await choosePassword(c.get('ctx'), c.req.valid('json').password, token));
     return c.body(null, 204);
   })
   .openapi(language, async (c) => {

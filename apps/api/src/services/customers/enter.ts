@@ -1,6 +1,7 @@
 import {
   appendAudit,
   createSession,
+  endOtherSessions,
   findPerson,
   findSignInLink,
   forShop,
@@ -71,14 +72,25 @@ export async function revokeLinks(ctx: Ctx, personId: string): Promise<Outcome<n
   });
 }
 
-/** Gives the signed-in person a password of its own choice, or a new one. */
-export async function choosePassword(ctx: Ctx, password: string): Promise<Outcome<null>> {
+/**
+ * Gives the signed-in person a password of its own choice, or a new one. Every other session of hers ends: whoever knew
+ * the old one is out (OWASP ASVS 5.0.0, 7.4.3).
+ * @param token of the session that goes on
+ */
+export async function choosePassword(ctx: Ctx, password: string, token: string): Promise<Outcome<null>> {
   const { shopId, personId } = ctx.actor;
   if (personId === null) return refused('session.required', 'Sign in first, then try again.');
   const hash = await ctx.passwords.hash(password);
   return transact(ctx.db, async (tx) => {
     await setPassword(tx, shopId, personId, hash);
-    await appendAudit(tx, { shopId, personId, action: 'password.choose', subject: personId, facts: {} });
+    const ended = await endOtherSessions(tx, { shopId, personId, keepTokenHash: tokenHash(token) });
+    await appendAudit(tx, {
+      shopId,
+      personId,
+      action: 'password.choose',
+      subject: personId,
+      facts: { ended },
+    });
     return done(null);
   });
 }

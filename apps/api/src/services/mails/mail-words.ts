@@ -5,6 +5,7 @@ export type MailKind =
   | 'order.promoted'
   | 'order.lapsed'
   | 'order.released'
+  | 'order.dismissed'
   | 'order.cancelled'
   | 'order.short'
   | 'order.ready'
@@ -77,6 +78,10 @@ export const english: MailWords = {
       'The time to reserve has passed, and what was held has gone back to the shop. You may ask for it again.',
     ],
     'order.released': ({ number }) => [`Order ${number}: released`, 'Your order is released, as you asked.'],
+    'order.dismissed': ({ number }) => [
+      `Order ${number}: no room was left`,
+      'The day is being cut and no room came free for your order. You owe nothing.',
+    ],
     'order.cancelled': ({ number }) => [
       `Order ${number}: cancelled`,
       'The shop has cancelled your order. Nothing of it will be cut. Ask the shop if you did not expect this.',
@@ -152,6 +157,10 @@ export const spanish: MailWords = {
       'Pasó el tiempo para reservar, y lo guardado volvió a la carnicería. Puede pedirlo otra vez.',
     ],
     'order.released': ({ number }) => [`Pedido ${number}: devuelto`, 'Su pedido está devuelto, como quiso.'],
+    'order.dismissed': ({ number }) => [
+      `Pedido ${number}: no quedó sitio`,
+      'El día ya se está cortando y no quedó sitio para su pedido. No debe nada.',
+    ],
     'order.cancelled': ({ number }) => [
       `Pedido ${number}: anulado`,
       'La carnicería ha anulado su pedido. No se cortará nada de él. Pregunte si no lo esperaba.',

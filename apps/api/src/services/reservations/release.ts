@@ -21,6 +21,13 @@ const release: Departure = {
   instead: notHeld,
 };
 
+const dismiss: Departure = {
+  ...release,
+  kind: 'order.dismissed',
+  action: 'order.dismiss',
+  mail: 'order.dismissed',
+};
+
 async function attempt(ctx: Ctx, orderId: string, key: OnceKey): Promise<Outcome<OnceAnswer<OrderRecord>>> {
   const view = await look(ctx.db, async (tx) => {
     const before = await givenBefore<OrderRecord>(tx, ctx.actor, key);
@@ -55,4 +62,14 @@ export async function releaseOrder(
   ctx.dayChanged(ctx.actor.shopId, dayId);
   await ctx.promises.turns.inTurn(dayId, () => promoteQueue(ctx, dayId));
   return released;
+}
+
+/** Who still waits for a day that takes no more orders is told so: room that comes free now goes to the counter. */
+export async function dismissQueue(ctx: Ctx, dayId: string): Promise<Outcome<readonly OrderRecord[]>> {
+  const view = await look(ctx.db, (tx) => readDayIn(tx, ctx, dayId));
+  if (!view.ok) return view;
+  const { day, orders } = view.value.stored;
+  const queued = orders.filter(({ state }) => state === 'queued');
+  if (day.state !== 'closed' || queued.length === 0) return done([]);
+  return transact(ctx.db, (tx) => letGoIn(tx, ctx, view.value, queued, dismiss));
 }

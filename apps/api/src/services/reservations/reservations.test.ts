@@ -1,6 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { NewHold } from '@flitchbook/contracts';
 import {
+  closeDay,
   forShop,
   inTransaction,
   listLedger,
@@ -9,6 +10,7 @@ import {
   type OrderRecord,
   setShopRules,
   takeMails,
+  touchDay,
 } from '@flitchbook/db';
 import { describeOnBoth } from '@flitchbook/db/testing';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -30,7 +32,7 @@ import { holdOrder } from './hold.ts';
 import { lapseDay } from './lapse.ts';
 import { promoteQueue } from './promote.ts';
 import { quoteOrder } from './quote.ts';
-import { releaseOrder } from './release.ts';
+import { dismissQueue, releaseOrder } from './release.ts';
 import { reserveOrder } from './reserve.ts';
 
 const rules = {
@@ -184,6 +186,20 @@ describeOnBoth('reservations', (db) => {
     expect((await orderNow(both))?.state).toBe('queued');
     await release(second(), single);
     expect(await orderNow(both)).toMatchObject({ state: 'held', assured: true });
+  });
+
+  it('whoever still waits when the day is closed is told so, once', async () => {
+    const { dayId } = await freshDay();
+    await held(counter, dayId, tenderloins(2));
+    const waiting = await held(first(), dayId, tenderloins(1), { orQueue: true });
+    expect(await dismissQueue(counter, dayId)).toEqual({ ok: true, value: [] });
+    await inTransaction(counter.db, async (tx) => {
+      const touched = await touchDay(tx, { shopId: counter.actor.shopId, dayId });
+      if (touched.outcome === 'touched') await closeDay(tx, touched.day);
+    });
+    await Promise.all([dismissQueue(counter, dayId), dismissQueue(counter, dayId)]);
+    expect((await orderNow(waiting))?.state).toBe('released');
+    expect(await ledgerOf(dayId, 'order.dismissed')).toHaveLength(1);
   });
 
   it('two tabs of one customer and the last tenderloin: one has it, and the cap counts both', async () => {
