@@ -46,6 +46,7 @@ const after: Readonly<Record<string, OrderRecord['state']>> = {
   'order.reserved': 'standing',
   'order.lapsed': 'lapsed',
   'order.released': 'released',
+  'order.dismissed': 'released',
   'order.cancelled': 'cancelled',
 };
 
