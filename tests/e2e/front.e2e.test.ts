@@ -89,7 +89,7 @@ describeInBrowser('the customers’ front', () => {
     await page.getByRole('button', { name: 'Español' }).click();
     await page.getByRole('heading', { name: 'Lo que viene' }).waitFor();
     expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
-    await page.getByRole('link', { name: /Asado de cabeza de lomo/ }).waitFor();
+    await page.getByRole('link', { name: /Asado de aguja/ }).waitFor();
     await expectSound(it, 'coming-spanish');
     await page.reload();
     await page.getByRole('heading', { name: 'Lo que viene' }).waitFor();

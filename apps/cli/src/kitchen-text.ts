@@ -1,16 +1,11 @@
 import type { KitchenReport, ReckonedCure } from './kitchen-command.ts';
+import { moneyIn } from './money-in.ts';
 
 const rule = '─'.repeat(78);
 const grams = (mg: number): string => `${(mg / 1000).toFixed(2)} g`;
 const kilos = (mg: number): string => `${(mg / 1_000_000).toFixed(2)} kg`;
 const percent = (ppm: number): string => `${(ppm / 10_000).toFixed(1)} %`;
 const ppm = (ppb: number): string => `${(ppb / 1000).toFixed(2)} ppm`;
-
-function moneyIn(currency: string): (minor: number) => string {
-  const form = new Intl.NumberFormat('en', { style: 'currency', currency });
-  const scale = 10 ** (form.resolvedOptions().maximumFractionDigits ?? 2);
-  return (minor) => form.format(minor / scale);
-}
 
 const outcomes = { within: 'within its limits', flagged: 'FLAGGED', refused: 'REFUSED, do not use' } as const;
 

@@ -38,6 +38,7 @@ export {
   findDay,
   isOpenToCustomers,
   listDays,
+  listDaysOpenToCustomers,
   loadCuttingDay,
   setCustomersUntil,
   touchDay,

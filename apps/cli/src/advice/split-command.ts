@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { type CuttingDay, checkPlan, type ShownIn, sidesOf, weightText } from '@flitchbook/plan';
 import { compareSplits, planDay, type SplitAdvice, type SplitOption } from '@flitchbook/solver';
 import { rule, wrap } from '../lines.ts';
+import { moneyIn } from '../money-in.ts';
 import { readDay } from '../read-day.ts';
 import { exitStatus, readNumber, type Surroundings } from '../surroundings.ts';
 
@@ -9,13 +10,7 @@ export const splitUsage =
   '       flitchbook split FILE --side SIDE [--part PART] [--free] [--json] [--deadline SECONDS] [--seed NUMBER]';
 
 interface Shown extends ShownIn {
-  readonly money: (minor: number) => string;
-}
-
-function moneyIn(currency: string): Shown['money'] {
-  const format = new Intl.NumberFormat('en', { style: 'currency', currency });
-  const decimals = format.resolvedOptions().maximumFractionDigits ?? 2;
-  return (minor) => format.format(minor / 10 ** decimals);
+  readonly money: ReturnType<typeof moneyIn>;
 }
 
 const readArguments = (args: readonly string[]) =>

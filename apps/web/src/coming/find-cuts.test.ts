@@ -1,6 +1,6 @@
-import { hog } from '@flitchbook/carcass';
+import { hog, spanishHogNames } from '@flitchbook/carcass';
 import { describe, expect, it } from 'vitest';
-import { spanishCuts, spanishSays } from '../words/customers/cut-names.ts';
+import { spanishSays } from '../words/customers/cut-says.ts';
 import { dishes } from '../words/customers/dishes.ts';
 import { cutName, findCuts } from './find-cuts.ts';
 
@@ -36,14 +36,13 @@ describe('search by dish, plain word or name of the trade', () => {
 });
 
 it('has a Spanish name for every cut of the hog, and no word for one that is not there', () => {
-  expect(offers.filter(({ cut }) => !spanishCuts[cut]).map(({ cut }) => cut)).toEqual([]);
+  expect(offers.filter(({ cut }) => !spanishHogNames.things[cut]).map(({ cut }) => cut)).toEqual([]);
   const known = new Set(offers.map(({ cut }) => cut));
-  const named = [
-    ...Object.keys(spanishCuts),
-    ...Object.keys(spanishSays),
-    ...dishes.flatMap(({ cuts }) => cuts),
-  ];
+  const named = [...Object.keys(spanishSays), ...dishes.flatMap(({ cuts }) => cuts)];
   expect(named.filter((cut) => !known.has(cut))).toEqual([]);
+  const { items, stocks, bulks } = hog;
+  const things = new Set([...known, ...[items, stocks, bulks].flatMap((table) => Object.keys(table))]);
+  expect(Object.keys(spanishHogNames.things).filter((id) => !things.has(id))).toEqual([]);
   expect(cutName({ speciesId: 'hog', cut: 'tenderloin', name: 'Tenderloin' }, 'spanish')).toBe('Solomillo');
   expect(cutName({ speciesId: 'lamb', cut: 'tenderloin', name: 'Fillet' }, 'spanish')).toBe('Fillet');
 });

@@ -1,7 +1,10 @@
+import { spanishHogNames } from '@flitchbook/carcass';
 import type { OfferedCut } from '../wire/customers-client.ts';
-import { spanishCuts, spanishSays } from '../words/customers/cut-names.ts';
+import { spanishSays } from '../words/customers/cut-says.ts';
 import { type Dish, dishes } from '../words/customers/dishes.ts';
 import type { Language } from '../words/customers/language.ts';
+
+const spanishCuts = spanishHogNames.things;
 
 type Named = Pick<OfferedCut, 'speciesId' | 'cut' | 'name' | 'says'>;
 

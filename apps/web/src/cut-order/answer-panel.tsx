@@ -14,9 +14,8 @@ import {
 import { frameWords } from '../words/customers/frame-words.ts';
 import { language, said } from '../words/customers/language.ts';
 import { orderWords } from '../words/customers/order-words.ts';
-import type { Units } from '../words/measures.ts';
+import { gramsPerUnit, type Units } from '../words/measures.ts';
 import { type Alternative, alternativesTo } from './alternatives.ts';
-import { gramsPerUnit } from './cut-draft.ts';
 import type { CutStore } from './cut-store.ts';
 
 export interface AnswerProps {

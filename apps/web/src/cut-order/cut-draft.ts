@@ -1,6 +1,7 @@
-import { type Portion, readingToGrams } from '@flitchbook/carcass';
+import type { Portion } from '@flitchbook/carcass';
 import type { ComingDay, NewHold, OfferedCut } from '../wire/customers-client.ts';
 import type { Units } from '../words/measures.ts';
+import { typedGrams, weightTyped } from '../words/typed-weight.ts';
 
 const steps = ['french', 'chine', 'tie', 'score'] as const;
 export type Step = (typeof steps)[number];
@@ -24,12 +25,8 @@ export interface CutDraft {
 
 type Rule = OfferedCut['portions'][number];
 
-export const gramsPerUnit = { lb: 453.59237, kg: 1000 } as const;
 export const noteLengthMost = 1500;
 export const piecesMost = 99;
-
-const typed = (grams: number, { weightUnit }: Units): string =>
-  String(Math.round((grams / gramsPerUnit[weightUnit]) * 10) / 10);
 
 export const ruleOf = (offer: OfferedCut, by: Portion['by']): Rule | undefined =>
   offer.portions.find((rule) => rule.by === by);
@@ -40,8 +37,8 @@ export function draftFor({ usual, bothSides }: OfferedCut, units: Units): CutDra
     by: usual.by,
     thicknessUm: usual.by === 'thickness' ? usual.um : 25_400,
     ribs: usual.by === 'ribs' ? usual.ribs : 2,
-    from: typed(weight.fromGrams, units),
-    to: typed(weight.toGrams, units),
+    from: weightTyped(weight.fromGrams, units),
+    to: weightTyped(weight.toGrams, units),
     loose: units.weightUnit === 'lb' ? '2' : '1',
     pieces: bothSides ? 2 : 1,
     pack: null,
@@ -100,15 +97,6 @@ export function bonePairOf(
   const has = (id: string): boolean =>
     day.offers.some((offer) => offer.speciesId === speciesId && offer.cut === id);
   return pair && has(pair[0]) && has(pair[1]) ? { boneIn: pair[0], boneless: pair[1] } : null;
-}
-
-function typedGrams(text: string, { weightUnit }: Units): number | null {
-  try {
-    const grams = readingToGrams({ text: text.trim().replace(',', '.'), unit: weightUnit });
-    return grams > 0 ? grams : null;
-  } catch {
-    return null;
-  }
 }
 
 export type DraftFault = 'count' | 'weights' | 'limits' | 'loose';

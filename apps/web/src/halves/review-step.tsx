@@ -1,6 +1,7 @@
 import type { Session } from '../wire/client.ts';
+import { moneySaid, priceSaid } from '../words/customers/amounts.ts';
 import { halfWords } from '../words/customers/half-words.ts';
-import { language, languageTags, said } from '../words/customers/language.ts';
+import { said } from '../words/customers/language.ts';
 import { HalfDeal } from './half-deal.tsx';
 import { HalfHold } from './half-hold.tsx';
 import type { HalfOrder } from './half-order.ts';
@@ -23,21 +24,14 @@ interface ReviewProps {
   readonly nowMs: () => number;
 }
 
-const moneySaid = (minor: number, currency: string): string => {
-  const format = new Intl.NumberFormat(languageTags[language.value], { style: 'currency', currency });
-  return format.format(minor / 10 ** (format.resolvedOptions().maximumFractionDigits ?? 2));
-};
-
-const gramsIn = { lb: 453.592_37, kg: 1000 } as const;
-
 function Figures({ store, speech, who }: Omit<ReviewProps, 'nowMs' | 'placed'>) {
   const words = said(halfWords).review;
   const day = store.basis.value;
   const seen = store.seen.value;
   if (!seen || typeof day !== 'object' || !('price' in day)) return null;
-  const { currency, weightUnit } = who.shop;
+  const { currency } = who.shop;
   const money = (minor: number): string => moneySaid(minor, currency);
-  const each = `${money((day.priceMinorPerKg * gramsIn[weightUnit]) / 1000)}/${weightUnit}`;
+  const each = priceSaid(day.priceMinorPerKg, currency, speech.units);
   const { fromMinor, toMinor, depositMinor } = day.price;
   return (
     <dl class="half-figures">

@@ -2,9 +2,10 @@ import { hog } from '@flitchbook/carcass';
 import { newOrderShape } from '@flitchbook/contracts';
 import { describe, expect, it } from 'vitest';
 import { portionText } from '../words/measures.ts';
+import { typedGrams } from '../words/typed-weight.ts';
 import { groupCuts } from './cut-groups.ts';
 import { answer, answerOf, noInstructions, questionsOf } from './instructions-model.ts';
-import { type LineDraft, lineFor, type OrderDraft, readDraft, typedGrams } from './order-draft.ts';
+import { type LineDraft, lineFor, type OrderDraft, readDraft } from './order-draft.ts';
 
 const us = { weightUnit: 'lb', lengthUnit: 'in' } as const;
 const metric = { weightUnit: 'kg', lengthUnit: 'mm' } as const;

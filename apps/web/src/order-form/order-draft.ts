@@ -1,7 +1,8 @@
-import { type Cut, type Portion, type PortionRule, readingToGrams, type Species } from '@flitchbook/carcass';
+import type { Cut, Portion, PortionRule, Species } from '@flitchbook/carcass';
 import type { Instructions, Rank, Wanted } from '@flitchbook/plan';
 import type { NewLine, NewOrder, NewShare } from '../wire/client.ts';
 import type { Units } from '../words/measures.ts';
+import { typedGrams, weightTyped } from '../words/typed-weight.ts';
 
 /** A line as it stands on the form: what is typed stays as typed until the order is sent. */
 export interface LineDraft {
@@ -41,11 +42,6 @@ export interface DraftFault {
   readonly fault: 'owner' | 'empty' | 'weight' | 'range' | 'limits' | 'pieces';
 }
 
-const gramsPerUnit = { lb: 453.59237, kg: 1000 } as const;
-
-const typed = (grams: number, { weightUnit }: Units): string =>
-  String(Math.round((grams / gramsPerUnit[weightUnit]) * 10) / 10);
-
 const usualRule = (cut: Cut): PortionRule | undefined =>
   cut.portions.find((rule) => rule.by === cut.usual.by);
 
@@ -69,22 +65,10 @@ export function lineFor(
     by: usualRule(cut)?.by ?? 'whole',
     thicknessUm: usual.by === 'thickness' ? usual.um : 25_400,
     ribs: usual.by === 'ribs' ? usual.ribs : 1,
-    from: typed(weight.fromGrams, units),
-    to: typed(weight.toGrams, units),
+    from: weightTyped(weight.fromGrams, units),
+    to: weightTyped(weight.toGrams, units),
     loose: before.loose ?? (units.weightUnit === 'lb' ? '2' : '1'),
   };
-}
-
-const commaToPoint = (text: string): string => text.trim().replace(',', '.');
-
-/** Grams of a weight as typed, null when it is not a weight. */
-export function typedGrams(text: string, { weightUnit }: Units): number | null {
-  try {
-    const grams = readingToGrams({ text: commaToPoint(text), unit: weightUnit });
-    return grams > 0 ? grams : null;
-  } catch {
-    return null;
-  }
 }
 
 type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: DraftFault };

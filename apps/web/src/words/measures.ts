@@ -6,8 +6,11 @@ export interface Units {
   readonly lengthUnit: 'in' | 'mm';
 }
 
+/** International avoirdupois pound: NIST Handbook 44, appendix C. */
+export const gramsPerUnit = { lb: 453.59237, kg: 1000 } as const;
+
 const eighths = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'];
-const mgPerPound = 453_592.37;
+const mgPerPound = gramsPerUnit.lb * 1000;
 
 /** Inches to the nearest sixteenth, as a butcher writes them: "1¼", "⅝", "2 3⁄16". */
 export function inchesText(um: number): string {

@@ -194,6 +194,17 @@ const things: Names = {
   'shank-slice': 'Rodaja de codillo',
   'picnic-roast': 'Asado de paletilla sin hueso',
   'ham-steak': 'Rodaja de pierna',
+  'hanging-tender': 'Lomito de entraña',
+  head: 'Cabeza',
+  tongue: 'Lengua',
+  cheeks: 'Carrilleras',
+  ears: 'Orejas',
+  tail: 'Rabo',
+  caul: 'Redaño',
+  liver: 'Hígado',
+  heart: 'Corazón',
+  'ground-pork': 'Carne picada',
+  'soup-bones': 'Huesos para caldo',
 };
 
 /** The hog in Spanish: parts and zones that are asked about, ways to cut them, and what comes of it. By id. */

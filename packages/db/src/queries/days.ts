@@ -129,18 +129,36 @@ export async function setCustomersUntil(tx: Tx, day: TouchedDay, until: Date | n
 }
 
 /** By the database's clock. */
+const openToCustomers = and(
+  eq(cuttingDays.state, 'open'),
+  sql`coalesce(${cuttingDays.customersUntil} > now(), true)`,
+);
+
 export async function isOpenToCustomers(tx: Tx, shopId: string, dayId: string): Promise<boolean> {
   const [found] = await handleOf(tx)
     .select({ dayId: cuttingDays.dayId })
     .from(cuttingDays)
-    .where(
-      and(
-        thisDay(shopId, dayId),
-        eq(cuttingDays.state, 'open'),
-        sql`coalesce(${cuttingDays.customersUntil} > now(), true)`,
-      ),
-    );
+    .where(and(thisDay(shopId, dayId), openToCustomers));
   return found !== undefined;
+}
+
+/** Days that customers may ask for something of, by date; until when: an ISO instant, null until the day is closed. */
+export async function listDaysOpenToCustomers(
+  tx: Tx,
+  shopId: string,
+): Promise<
+  readonly { readonly dayId: string; readonly date: string; readonly customersUntil: string | null }[]
+> {
+  const found = await handleOf(tx)
+    .select({
+      dayId: cuttingDays.dayId,
+      date: cuttingDays.date,
+      customersUntil: cuttingDays.customersUntil,
+    })
+    .from(cuttingDays)
+    .where(and(eq(cuttingDays.shopId, shopId), openToCustomers))
+    .orderBy(asc(cuttingDays.date));
+  return found.map((day) => ({ ...day, customersUntil: day.customersUntil?.toISOString() ?? null }));
 }
 
 /** No more orders. @returns false when the version is stale or the day is closed already */

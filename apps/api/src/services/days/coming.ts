@@ -1,8 +1,7 @@
 import { type Coming, type ComingDay, knownSpecies } from '@flitchbook/contracts';
 import {
   forShop,
-  isOpenToCustomers,
-  listDays,
+  listDaysOpenToCustomers,
   listFarms,
   loadCuttingDay,
   loadPlan,
@@ -30,15 +29,14 @@ function animalsOf({ animals }: StoredDay): ComingDay['animals'] {
 }
 
 /** What customers may ask for, and what of it is free now. For strangers too: no name of anybody is in it. */
-export async function readComing({ db, promises, ...services }: Services): Promise<Outcome<Coming>> {
-  const shop = await theShop({ db, promises, ...services });
+export async function readComing(services: Services): Promise<Outcome<Coming>> {
+  const shop = await theShop(services);
   if (!shop.ok) return shop;
   if (!shop.value) return refused('request.not-found', 'There is no shop here yet.');
   const { shopId } = shop.value;
-  const seen = await look(forShop(db, shopId), async (tx) => {
+  const seen = await look(forShop(services.db, shopId), async (tx) => {
     const days: Seen[] = [];
-    for (const { dayId } of await listDays(tx, shopId)) {
-      if (!(await isOpenToCustomers(tx, shopId, dayId))) continue;
+    for (const { dayId } of await listDaysOpenToCustomers(tx, shopId)) {
       const stored = await loadCuttingDay(tx, shopId, dayId);
       if (stored) days.push({ stored, plan: currentPlan(stored, await loadPlan(tx, shopId, dayId)) });
     }
@@ -56,7 +54,7 @@ export async function readComing({ db, promises, ...services }: Services): Promi
       customersUntil,
       animals: animalsOf(stored),
       farms: [...farmIds].flatMap((farmId) => seen.value.farms.get(farmId) ?? []),
-      offers: await promises.offers.of(version, stored.cuttingDay, plan),
+      offers: await services.promises.offers.of(version, stored.cuttingDay, plan),
     });
   }
   return done({ shop: shop.value, days });

@@ -1,9 +1,8 @@
 import type { Portion } from '@flitchbook/carcass';
-import { inchesText, type Units } from '../measures.ts';
+import { gramsPerUnit, inchesText, type Units } from '../measures.ts';
 import { type Language, language, languageTags } from './language.ts';
 
 const space = '\u00a0';
-const gramsPerPound = 453.59237;
 
 /** Units may be turned on the page: the shop's own come first. */
 export const turned = (units: Units): Units => ({
@@ -20,7 +19,7 @@ export const lengthSaid = (um: number, { lengthUnit }: Units): string =>
   lengthUnit === 'in' ? `${inchesText(um)}${space}in` : `${decimals(um / 1000, 0)}${space}mm`;
 
 const inUnit = (grams: number, { weightUnit }: Units): string =>
-  weightUnit === 'lb' ? decimals(grams / gramsPerPound, grams < 4536 ? 2 : 1) : decimals(grams / 1000, 2);
+  weightUnit === 'lb' ? decimals(grams / gramsPerUnit.lb, grams < 4536 ? 2 : 1) : decimals(grams / 1000, 2);
 
 export const weightSaid = (grams: number, units: Units): string =>
   `${inUnit(grams, units)}${space}${units.weightUnit}`;
@@ -44,7 +43,7 @@ export const moneysSaid = ({ from, to }: { from: number; to: number }, currency:
 
 /** What a pound or a kilogram costs, from a price a kilogram. */
 export function priceSaid(minorPerKg: number, currency: string, { weightUnit }: Units): string {
-  const minor = weightUnit === 'lb' ? Math.round((minorPerKg * gramsPerPound) / 1000) : minorPerKg;
+  const minor = weightUnit === 'lb' ? Math.round((minorPerKg * gramsPerUnit.lb) / 1000) : minorPerKg;
   return `${moneySaid(minor, currency)}${space}/${space}${weightUnit}`;
 }
 
