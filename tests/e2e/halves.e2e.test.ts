@@ -116,9 +116,10 @@ describeInBrowser('half a hog, from the first choice to the reservation', () => 
     await picture(page, 'half-review-telephone');
     await expectSound(seen);
     await page.getByRole('button', { name: 'Hold it for me' }).dblclick();
-    await page.getByText(/is held for you until/).waitFor({ timeout: 30_000 });
+    await page.getByRole('timer').waitFor({ timeout: 30_000 });
+    await expectSound(seen);
     await page.getByRole('button', { name: 'Reserve it' }).click();
-    await page.getByText(/is reserved/).waitFor();
+    await page.getByText('Reserved. Every piece').waitFor();
     await expectSound(seen);
     const orders = (await (await seen.context.request.get('/api/my/orders')).json()) as {
       orders: { dayId: string; state: string }[];
@@ -126,6 +127,9 @@ describeInBrowser('half a hog, from the first choice to the reservation', () => 
     expect(orders.orders.filter((order) => order.dayId === dayId).map(({ state }) => state)).toEqual([
       'standing',
     ]);
+    await page.goto(`/yours/days/${dayId}/half-or-whole`);
+    await page.getByRole('heading', { name: /1 of 6/ }).waitFor();
+    expect(await page.getByText('We kept what you chose').count()).toBe(0);
   });
 
   it('at a desk, in Spanish, by keyboard alone', async () => {

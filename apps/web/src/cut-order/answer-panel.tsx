@@ -1,5 +1,6 @@
 import { cutName } from '../coming/find-cuts.ts';
 import type { Outbox } from '../customers/outbox.ts';
+import { refusalSaid, Unsent } from '../customers/outgoing.tsx';
 import { goInstead, yours } from '../shell/route.ts';
 import type { Problem } from '../wire/client.ts';
 import type { Coming, ComingDay, NewHold, OfferedCut, QuoteOnWire } from '../wire/customers-client.ts';
@@ -26,29 +27,6 @@ export interface AnswerProps {
   readonly offer: OfferedCut;
   readonly units: Units;
   readonly personId: string;
-}
-
-/** A refusal of the service in the customer's own words. */
-function refusalSaid({ type }: Problem): string {
-  const words = said(orderWords);
-  switch (type.slice(type.lastIndexOf('/') + 1)) {
-    case 'plan.undecided':
-      return words.undecided;
-    case 'day.closed':
-    case 'day.closed-to-customers':
-      return words.closed;
-    case 'reservation.not-yours-to-hold':
-      return words.most;
-    case 'reservation.not-possible':
-      return words.no;
-    case 'order.invalid':
-    case 'request.invalid':
-      return words.wrong;
-    case 'session.required':
-      return words.signIn;
-    default:
-      return words.busy;
-  }
 }
 
 function Yes({
@@ -176,21 +154,6 @@ function Refused(props: AnswerProps & { readonly problem: Problem; readonly hold
       )}
       {isUndecided && <QueueKey outbox={outbox} hold={hold} day={day} personId={personId} />}
     </>
-  );
-}
-
-function Unsent({ outbox, personId }: Pick<AnswerProps, 'outbox' | 'personId'>) {
-  const words = said(orderWords);
-  return (
-    <div class="unsent">
-      <p class="fault">{words.unsent}</p>
-      <button type="button" class="strong" onClick={() => void outbox.sendKept(personId)}>
-        {words.sendAgain}
-      </button>
-      <button type="button" onClick={outbox.forget}>
-        {words.forget}
-      </button>
-    </div>
   );
 }
 

@@ -5,7 +5,7 @@ import { answered, askedOf, freshDraft, keepDraft, keptDraft } from './half-draf
 const model = yieldModelOf('hog')!;
 const tools = { saw: true, kerfUm: 2000 };
 const [, mixed] = model.takeHome.styles;
-const begun = freshDraft(model.species, mixed!, null, 'key-1');
+const begun = freshDraft(model.species, mixed!, null);
 const side = {
   massMg: { mean: 41_730_500, sd: 0 },
   carcassGrams: 83_461,

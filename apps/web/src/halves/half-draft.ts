@@ -20,9 +20,6 @@ export interface HalfDraft {
   readonly leaves: readonly string[];
   readonly sharedWith: string;
   readonly note: string;
-  /** kept before a hold is sent, and sent again with the same request */
-  readonly key: string;
-  readonly sent: string;
 }
 
 type Storing = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
@@ -43,9 +40,7 @@ const isSheet = (value: unknown): value is CutSheet =>
 
 function isDraft(value: unknown): value is HalfDraft {
   if (!isTable(value)) return false;
-  const texts = ['style', 'sharedWith', 'note', 'key', 'sent'].every(
-    (name) => typeof value[name] === 'string',
-  );
+  const texts = ['style', 'sharedWith', 'note'].every((name) => typeof value[name] === 'string');
   const isSize = value['size'] === 'half' || value['size'] === 'whole';
   const leaves = value['leaves'];
   const isRight = value['right'] === null || isSheet(value['right']);
@@ -94,12 +89,7 @@ export function askedOf({ size, left, right, leaves, sharedWith }: HalfDraft): H
 }
 
 /** A draft in a style; how much, with whom and what was noted stay. */
-export function freshDraft(
-  species: Species,
-  style: CuttingStyle,
-  before: HalfDraft | null,
-  key: string,
-): HalfDraft {
+export function freshDraft(species: Species, style: CuttingStyle, before: HalfDraft | null): HalfDraft {
   const { size = 'half', sharedWith = '', note = '' } = before ?? {};
   const left = sheetOfStyle(species, style);
   return {
@@ -110,8 +100,6 @@ export function freshDraft(
     leaves: style.declines,
     sharedWith,
     note,
-    key,
-    sent: '',
   };
 }
 

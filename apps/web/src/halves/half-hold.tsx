@@ -1,79 +1,49 @@
-import { useSignal } from '@preact/signals';
+import { effect } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { Link } from '../shell/link.tsx';
-import { yours } from '../shell/route.ts';
+import type { Outbox } from '../customers/outbox.ts';
+import { refusalSaid, Unsent } from '../customers/outgoing.tsx';
 import type { Session } from '../wire/client.ts';
 import { halfWords } from '../words/customers/half-words.ts';
-import { language, languageTags, said } from '../words/customers/language.ts';
-import type { HalfOrder } from './half-order.ts';
+import { said } from '../words/customers/language.ts';
+import { askedOf } from './half-draft.ts';
+import type { HalfStore } from './half-store.ts';
 
 interface HoldProps {
-  readonly placed: HalfOrder;
+  readonly store: HalfStore;
+  readonly outbox: Outbox;
+  readonly dayId: string;
   readonly who: Session;
-  readonly nowMs: () => number;
 }
 
-/** "12:05" */
-const clockText = (seconds: number): string =>
-  `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
-
-function Countdown({ heldUntil, nowMs }: { readonly heldUntil: string; readonly nowMs: () => number }) {
+/** Holds what was chosen. What is held is shown on its own page; here it is let go. */
+export function HalfHold({ store, outbox, dayId, who: { person } }: HoldProps) {
   const words = said(halfWords).hold;
-  const left = useSignal(0);
+  const draft = store.draft.value;
+  const out = outbox.state.value;
   useEffect(() => {
-    const count = (): void => {
-      left.value = Math.max(0, Math.round((Date.parse(heldUntil) - nowMs()) / 1000));
-    };
-    count();
-    const timer = setInterval(count, 1000);
-    return () => clearInterval(timer);
-  }, [heldUntil]);
-  return <span class="soft">{left.value > 0 ? words.left(clockText(left.value)) : words.over}</span>;
-}
-
-/** Holds what was chosen, then makes it lasting. */
-export function HalfHold({ placed, who, nowMs }: HoldProps) {
-  const words = said(halfWords).hold;
-  const order = placed.order.value;
-  const sending = placed.sending.value;
-  const isGoing = sending === 'going';
-  const until = order?.heldUntil ?? null;
-  const time = new Intl.DateTimeFormat(languageTags[language.value], {
-    timeZone: who.shop.timeZone,
-    timeStyle: 'short',
-  });
+    if (outbox.state.peek().at === 'refused') outbox.forget();
+    return effect(() => {
+      const now = outbox.state.value;
+      if (now.at === 'held' && now.order.dayId === dayId && now.order.shares.length > 0) store.forget();
+    });
+  }, [outbox, store, dayId]);
+  if (!draft) return null;
+  const hold = { owner: person.name, note: draft.note, lines: [], shares: [askedOf(draft)] };
   return (
     <section class="hold-bar" aria-live="polite">
-      {order === null && (
+      {out.at === 'unsent' ? (
+        <Unsent outbox={outbox} personId={person.personId} />
+      ) : (
         <button
           type="button"
           class="main"
-          disabled={isGoing}
-          onClick={() => void placed.hold(who.person.name)}
+          disabled={out.at === 'going'}
+          onClick={() => void outbox.send(person.personId, dayId, hold)}
         >
-          {isGoing ? words.going : words.go}
+          {out.at === 'going' ? words.going : words.go}
         </button>
       )}
-      {order?.state === 'held' && until !== null && (
-        <>
-          <p class="told">
-            {words.held(order.number, time.format(new Date(until)))}{' '}
-            <Countdown heldUntil={until} nowMs={nowMs} />
-          </p>
-          <button type="button" class="main" disabled={isGoing} onClick={() => void placed.reserve()}>
-            {isGoing ? words.going : words.reserve}
-          </button>
-        </>
-      )}
-      {order?.state === 'standing' && (
-        <>
-          <p class="rubber">{words.reserved(order.number)}</p>
-          <p>{words.mailed}</p>
-          <Link to={yours.orders}>{words.orders}</Link>
-        </>
-      )}
-      {sending === 'no-network' && <p class="caution">{words.noNetwork}</p>}
-      {typeof sending === 'object' && <p class="caution">{sending.problem.detail}</p>}
+      {out.at === 'refused' && <p class="caution">{refusalSaid(out.problem)}</p>}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import '../look/halves.css';
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
+import type { Outbox } from '../customers/outbox.ts';
 import type { CustomersPageProps } from '../customers/page-props.ts';
 import { WaysIn } from '../customers/way-in-page.tsx';
 import { PickOne } from '../order-form/fields.tsx';
@@ -9,7 +10,6 @@ import type { Session } from '../wire/client.ts';
 import { frameWords } from '../words/customers/frame-words.ts';
 import { halfWords } from '../words/customers/half-words.ts';
 import { said } from '../words/customers/language.ts';
-import { createHalfOrder, type HalfOrder } from './half-order.ts';
 import { createHalfStore, type HalfStore } from './half-store.ts';
 import { primalName, type Speech, weightRange } from './half-text.ts';
 import { HomeStep } from './home-step.tsx';
@@ -62,13 +62,13 @@ function PrimalStep({ store, speech, part, onLook }: PrimalProps) {
 
 interface StepsProps {
   readonly store: HalfStore;
-  readonly placed: HalfOrder;
+  readonly outbox: Outbox;
+  readonly dayId: string;
   readonly who: Session;
-  readonly nowMs: () => number;
 }
 
 /** Step by step round the side, on its drawing. */
-function Steps({ store, placed, who, nowMs }: StepsProps) {
+function Steps({ store, outbox, dayId, who }: StepsProps) {
   const words = said(halfWords);
   const at = useSignal(0);
   const lit = useSignal<readonly string[]>([]);
@@ -137,7 +137,7 @@ function Steps({ store, placed, who, nowMs }: StepsProps) {
           )}
           {here === names.length - 2 && <HomeStep store={store} speech={speech} />}
           {here === names.length - 1 && (
-            <ReviewStep store={store} placed={placed} speech={speech} who={who} nowMs={nowMs} />
+            <ReviewStep store={store} outbox={outbox} dayId={dayId} speech={speech} who={who} />
           )}
           <p class="half-moves">
             {here > 0 && (
@@ -157,7 +157,7 @@ function Steps({ store, placed, who, nowMs }: StepsProps) {
   );
 }
 
-function Guide({ store, placed, who, nowMs }: StepsProps) {
+function Guide({ store, outbox, dayId, who }: StepsProps) {
   const words = said(halfWords);
   const frame = said(frameWords);
   const day = store.basis.value;
@@ -176,7 +176,7 @@ function Guide({ store, placed, who, nowMs }: StepsProps) {
   if ('problem' in day) return <p class="caution">{words.none}</p>;
   return (
     <>
-      {store.isResumed.value && placed.order.value === null && (
+      {store.isResumed.value && (
         <p class="told">
           {words.resumed}{' '}
           <button
@@ -190,7 +190,7 @@ function Guide({ store, placed, who, nowMs }: StepsProps) {
           </button>
         </p>
       )}
-      <Steps store={store} placed={placed} who={who} nowMs={nowMs} />
+      <Steps store={store} outbox={outbox} dayId={dayId} who={who} />
     </>
   );
 }
@@ -201,16 +201,14 @@ export function HalfOrWholePage({
   client,
   who,
   session,
-  newKey,
-  nowMs,
+  outbox,
 }: CustomersPageProps & { readonly dayId: string }) {
   const words = said(halfWords);
   const frame = said(frameWords);
   const store = useMemo(
-    () => createHalfStore({ client, dayId, newKey, storing: globalThis.localStorage }),
+    () => createHalfStore({ client, dayId, storing: globalThis.localStorage }),
     [client, dayId],
   );
-  const placed = useMemo(() => createHalfOrder({ client, dayId, newKey }, store), [store]);
   useEffect(() => {
     document.title = words.title;
   }, [words.title]);
@@ -219,7 +217,7 @@ export function HalfOrWholePage({
       <h1>{words.title}</h1>
       <p>{words.says}</p>
       {who ? (
-        <Guide store={store} placed={placed} who={who} nowMs={nowMs} />
+        <Guide store={store} outbox={outbox} dayId={dayId} who={who} />
       ) : (
         <>
           <p>{frame.signInFirst}</p>

@@ -17,14 +17,13 @@ type Basis = 'looking' | 'no-network' | { readonly problem: Problem } | HalfPrev
 interface HalfDoor {
   readonly client: CustomersClient;
   readonly dayId: string;
-  readonly newKey: () => string;
   readonly storing: Storage | undefined;
 }
 
 const nothing: CutSheet = { operations: {}, manners: {}, portions: {} };
 
 /** A half as it is being put together. What a choice gives is reckoned here, at once, from what the day has. */
-export function createHalfStore({ client, dayId, newKey, storing }: HalfDoor) {
+export function createHalfStore({ client, dayId, storing }: HalfDoor) {
   const basis = signal<Basis>('looking');
   const draft = signal<HalfDraft | null>(null);
   const isResumed = signal(false);
@@ -58,7 +57,7 @@ export function createHalfStore({ client, dayId, newKey, storing }: HalfDoor) {
     const style = model.value?.takeHome.styles.find(({ id }) => id === styleId);
     if (!species || !style) return;
     hand.value = 'left';
-    put(freshDraft(species, style, draft.value, newKey()));
+    put(freshDraft(species, style, draft.value));
   }
 
   async function look(): Promise<void> {
@@ -117,7 +116,6 @@ export function createHalfStore({ client, dayId, newKey, storing }: HalfDoor) {
     answer,
     setApart,
     setLeft,
-    put,
     forget: () => keepDraft(storing, dayId, null),
   };
 }

@@ -1,10 +1,10 @@
+import type { Outbox } from '../customers/outbox.ts';
 import type { Session } from '../wire/client.ts';
 import { moneySaid, priceSaid } from '../words/customers/amounts.ts';
 import { halfWords } from '../words/customers/half-words.ts';
 import { said } from '../words/customers/language.ts';
 import { HalfDeal } from './half-deal.tsx';
 import { HalfHold } from './half-hold.tsx';
-import type { HalfOrder } from './half-order.ts';
 import type { HalfStore } from './half-store.ts';
 import {
   lineText,
@@ -18,13 +18,13 @@ import {
 
 interface ReviewProps {
   readonly store: HalfStore;
-  readonly placed: HalfOrder;
+  readonly outbox: Outbox;
+  readonly dayId: string;
   readonly speech: Speech;
   readonly who: Session;
-  readonly nowMs: () => number;
 }
 
-function Figures({ store, speech, who }: Omit<ReviewProps, 'nowMs' | 'placed'>) {
+function Figures({ store, speech, who }: Omit<ReviewProps, 'outbox' | 'dayId'>) {
   const words = said(halfWords).review;
   const day = store.basis.value;
   const seen = store.seen.value;
@@ -52,7 +52,7 @@ function Figures({ store, speech, who }: Omit<ReviewProps, 'nowMs' | 'placed'>) 
 }
 
 /** Everything that was chosen, in words, and what becomes of every part. */
-export function ReviewStep({ store, placed, speech, who, nowMs }: ReviewProps) {
+export function ReviewStep({ store, outbox, dayId, speech, who }: ReviewProps) {
   const words = said(halfWords);
   const draft = store.draft.value;
   const seen = store.seen.value;
@@ -119,7 +119,7 @@ export function ReviewStep({ store, placed, speech, who, nowMs }: ReviewProps) {
           onInput={(event) => store.change({ note: event.currentTarget.value })}
         />
       </div>
-      <HalfHold placed={placed} who={who} nowMs={nowMs} />
+      <HalfHold store={store} outbox={outbox} dayId={dayId} who={who} />
     </>
   );
 }

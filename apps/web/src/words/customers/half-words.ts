@@ -98,15 +98,6 @@ const english = {
   hold: {
     go: 'Hold it for me',
     going: 'Asking the shop …',
-    held: (number: number, until: string) => `Order ${number} is held for you until ${until}.`,
-    left: (time: string) => `${time} left`,
-    over: 'The time to reserve has passed. Ask for it again.',
-    reserve: 'Reserve it',
-    reserved: (number: number) => `Order ${number} is reserved.`,
-    mailed: 'We have sent you an e-mail with everything in it.',
-    orders: 'See my orders',
-    noNetwork: 'No network. Nothing is lost: what you chose is kept here, and sent only once. Try again.',
-    again: 'Ask again',
   },
 };
 
@@ -207,16 +198,6 @@ const spanish: typeof english = {
   hold: {
     go: 'Guárdenmelo',
     going: 'Preguntando a la carnicería …',
-    held: (number, until) => `El pedido ${number} está guardado para usted hasta ${until}.`,
-    left: (time) => `quedan ${time}`,
-    over: 'Se acabó el plazo para reservar. Pídalo otra vez.',
-    reserve: 'Reservarlo',
-    reserved: (number) => `El pedido ${number} está reservado.`,
-    mailed: 'Le hemos mandado un correo con todo.',
-    orders: 'Ver mis pedidos',
-    noNetwork:
-      'No hay red. No se pierde nada: lo que eligió queda guardado aquí y se manda una sola vez. Pruebe otra vez.',
-    again: 'Pedirlo otra vez',
   },
 };
 
