@@ -10,7 +10,7 @@ export { beefFore } from './beef/beef.ts';
 export { checkSpecies, type SpeciesFault } from './check-species.ts';
 export { goat } from './goat/goat.ts';
 export { type CutSheet, type HalfSide, sheetOfStyle } from './half/cut-sheet.ts';
-export { type HalfQuestion, leftWhole, portionKey } from './half/half-questions.ts';
+export { type HalfQuestion, leftWhole, portionKey, portionOffers } from './half/half-questions.ts';
 export {
   type HalfLine,
   type HalfPreview,

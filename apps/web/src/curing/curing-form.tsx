@@ -1,4 +1,4 @@
-import { Field, PickOne, Select, TextInput } from '../order-form/fields.tsx';
+import { Field, PickOne, Select, TextInput } from '../form/fields.tsx';
 import { words } from '../words/english.ts';
 import {
   type CuringDraft,

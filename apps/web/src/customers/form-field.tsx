@@ -1,4 +1,5 @@
 import type { Signal } from '@preact/signals';
+import { Field } from '../form/fields.tsx';
 
 interface FormFieldProps {
   readonly id: string;
@@ -25,8 +26,7 @@ export function FormField({
 }: FormFieldProps) {
   const about = [hint !== undefined && `${id}-hint`, fault !== undefined && `${id}-fault`].filter(Boolean);
   return (
-    <div class={fault === undefined ? 'field' : 'field at-fault'}>
-      <label for={id}>{label}</label>
+    <Field id={id} label={label} hint={hint} fault={fault}>
       <input
         id={id}
         {...kindOf(type)}
@@ -39,16 +39,6 @@ export function FormField({
           value.value = event.currentTarget.value;
         }}
       />
-      {hint !== undefined && (
-        <p class="hint" id={`${id}-hint`}>
-          {hint}
-        </p>
-      )}
-      {fault !== undefined && (
-        <p class="fault" id={`${id}-fault`}>
-          {fault}
-        </p>
-      )}
-    </div>
+    </Field>
   );
 }

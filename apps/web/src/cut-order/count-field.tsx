@@ -1,3 +1,5 @@
+import { Field, Stepper } from '../form/fields.tsx';
+
 interface CountFieldProps {
   readonly id: string;
   readonly label: string;
@@ -9,46 +11,18 @@ interface CountFieldProps {
   readonly onChange: (value: number) => void;
 }
 
-/** A count with a key on either side, for thumbs; the number can be typed too. */
-export function CountField({ id, label, value, most, fewer, more, fault, onChange }: CountFieldProps) {
-  return (
-    <div class={fault === undefined ? 'field' : 'field at-fault'}>
-      <label for={id}>{label}</label>
-      <div class="stepper">
-        <button
-          type="button"
-          aria-label={`${label} ${fewer}`}
-          disabled={!(value > 1)}
-          onClick={() => onChange(value - 1)}
-        >
-          −
-        </button>
-        <input
-          id={id}
-          type="text"
-          inputMode="numeric"
-          autocomplete="off"
-          value={Number.isNaN(value) ? '' : String(value)}
-          aria-invalid={fault !== undefined}
-          aria-describedby={fault === undefined ? undefined : `${id}-fault`}
-          onInput={({ currentTarget }) =>
-            onChange(/^\d{1,4}$/.test(currentTarget.value) ? Number(currentTarget.value) : Number.NaN)
-          }
-        />
-        <button
-          type="button"
-          aria-label={`${label} ${more}`}
-          disabled={value >= most}
-          onClick={() => onChange(Number.isNaN(value) ? 1 : value + 1)}
-        >
-          +
-        </button>
-      </div>
-      {fault !== undefined && (
-        <p class="fault" id={`${id}-fault`}>
-          {fault}
-        </p>
-      )}
-    </div>
-  );
-}
+/** A count under its label, from 1 on. */
+export const CountField = ({ id, label, value, most, fewer, more, fault, onChange }: CountFieldProps) => (
+  <Field id={id} label={label} fault={fault}>
+    <Stepper
+      id={id}
+      value={value}
+      min={1}
+      max={most}
+      fewer={`${label} ${fewer}`}
+      more={`${label} ${more}`}
+      fault={fault}
+      onChange={onChange}
+    />
+  </Field>
+);

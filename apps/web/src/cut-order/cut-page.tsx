@@ -2,7 +2,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { cutName, cutSays } from '../coming/find-cuts.ts';
 import type { CustomersPageProps } from '../customers/page-props.ts';
 import { WaysIn } from '../customers/way-in-page.tsx';
-import { PickOne } from '../order-form/fields.tsx';
+import { PickOne } from '../form/fields.tsx';
 import { Link } from '../shell/link.tsx';
 import { goInstead, yours } from '../shell/route.ts';
 import { Failure, Waiting } from '../shell/states.tsx';

@@ -1,4 +1,4 @@
-import { PickOne } from '../order-form/fields.tsx';
+import { PickOne } from '../form/fields.tsx';
 import type { OfferedCut } from '../wire/customers-client.ts';
 import { lengthSaid, weightsSaid } from '../words/customers/amounts.ts';
 import { said } from '../words/customers/language.ts';

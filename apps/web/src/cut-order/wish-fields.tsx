@@ -1,5 +1,5 @@
 import { cutName } from '../coming/find-cuts.ts';
-import { Select } from '../order-form/fields.tsx';
+import { Select } from '../form/fields.tsx';
 import type { ComingDay } from '../wire/customers-client.ts';
 import { language, said } from '../words/customers/language.ts';
 import { orderWords } from '../words/customers/order-words.ts';

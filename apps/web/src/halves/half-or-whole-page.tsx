@@ -4,7 +4,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import type { Outbox } from '../customers/outbox.ts';
 import type { CustomersPageProps } from '../customers/page-props.ts';
 import { WaysIn } from '../customers/way-in-page.tsx';
-import { PickOne } from '../order-form/fields.tsx';
+import { PickOne } from '../form/fields.tsx';
 import { Failure, Waiting } from '../shell/states.tsx';
 import type { Session } from '../wire/client.ts';
 import { frameWords } from '../words/customers/frame-words.ts';

@@ -1,4 +1,4 @@
-import { PickOne } from '../order-form/fields.tsx';
+import { PickOne } from '../form/fields.tsx';
 import { halfWords } from '../words/customers/half-words.ts';
 import { said } from '../words/customers/language.ts';
 import { weightText } from '../words/measures.ts';

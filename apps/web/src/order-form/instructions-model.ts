@@ -1,4 +1,4 @@
-import type { Cut, Portion, Species } from '@flitchbook/carcass';
+import { type Portion, portionKey, portionOffers, type Species } from '@flitchbook/carcass';
 import type { Instructions } from '@flitchbook/plan';
 
 /** One question of a cutting-instruction sheet. The answer '' leaves it to the shop's usual way. */
@@ -9,28 +9,14 @@ export interface Question {
   readonly answers: readonly { readonly id: string; readonly name: string; readonly portion?: Portion }[];
 }
 
-const quarterInchesUm = [19_050, 25_400, 31_750, 38_100] as const;
-
 type SayPortion = (portion: Portion) => string;
 
-/** Ways a stretch can be portioned, out of the limits of the cuts that come from it. */
-function portionsOfStock(cuts: readonly Cut[], say: SayPortion): Question['answers'] {
-  const answers = new Map<string, { id: string; name: string; portion: Portion }>();
-  const offer = (cut: Cut, portion: Portion): void => {
-    const id = JSON.stringify(portion);
-    if (!answers.has(id)) answers.set(id, { id, name: `${cut.name}, ${say(portion)}`, portion });
-  };
-  for (const cut of cuts) {
-    for (const rule of cut.portions) {
-      if (rule.by === 'thickness') {
-        for (const um of quarterInchesUm)
-          if (um >= rule.minUm && um <= rule.maxUm) offer(cut, { by: 'thickness', um });
-      } else if (rule.by === cut.usual.by && (rule.by === 'weight' || rule.by === 'ribs'))
-        offer(cut, cut.usual);
-    }
-  }
-  return [...answers.values()];
-}
+const portionsOfStock = (species: Species, stock: string, say: SayPortion): Question['answers'] =>
+  [...portionOffers(species, stock)].map(([id, { cut, portion }]) => ({
+    id,
+    name: `${cut.name}, ${say(portion)}`,
+    portion,
+  }));
 
 /**
  * The questions that follow from what was answered so far: a part is asked about once the answer above leads to it,
@@ -39,14 +25,10 @@ function portionsOfStock(cuts: readonly Cut[], say: SayPortion): Question['answe
 export function questionsOf(species: Species, given: Instructions, say: SayPortion): Question[] {
   const questions: Question[] = [];
   const asked = new Set<string>();
-  const cutsFrom = (stock: string): Cut[] =>
-    Object.values(species.cuts).filter((cut) =>
-      cut.sources.some(({ from, id }) => from === 'stock' && id === stock),
-    );
   const askPortion = (stock: string): void => {
     if (asked.has(stock)) return;
     asked.add(stock);
-    const answers = portionsOfStock(cutsFrom(stock), say);
+    const answers = portionsOfStock(species, stock, say);
     const name = species.stocks[stock]?.name ?? stock;
     if (answers.length > 0) questions.push({ about: 'portions', id: stock, name, answers });
   };
@@ -77,7 +59,7 @@ export function questionsOf(species: Species, given: Instructions, say: SayPorti
 export function answerOf(given: Instructions, { about, id }: Question): string {
   if (about === 'portions') {
     const portion = given.portions[id];
-    return portion ? JSON.stringify(portion) : '';
+    return portion ? portionKey(portion) : '';
   }
   return given[about][id] ?? '';
 }

@@ -1,10 +1,10 @@
 import type { Cut, PortionRule, Species } from '@flitchbook/carcass';
 import type { DayAnimal } from '@flitchbook/plan';
 import { useEffect, useRef } from 'preact/hooks';
+import { Field, PickOne, Select, Stepper, TextInput } from '../form/fields.tsx';
 import { words } from '../words/english.ts';
 import { lengthText, type Units } from '../words/measures.ts';
 import type { CutGroup } from './cut-groups.ts';
-import { Field, PickOne, Select, Stepper, TextInput } from './fields.tsx';
 import type { LineDraft } from './order-draft.ts';
 import type { OrderFormStore } from './order-form-store.ts';
 

@@ -1,7 +1,7 @@
 import type { Species } from '@flitchbook/carcass';
+import { Field, PickOne, Select } from '../form/fields.tsx';
 import { words } from '../words/english.ts';
 import { portionText, type Units } from '../words/measures.ts';
-import { Field, PickOne, Select } from './fields.tsx';
 import { answer, answerOf, noInstructions, questionsOf } from './instructions-model.ts';
 import type { ShareDraft } from './order-draft.ts';
 import type { OrderFormStore } from './order-form-store.ts';

@@ -1,5 +1,5 @@
 import type { FarmFigures } from '@flitchbook/carcass';
-import { Field, Select } from '../order-form/fields.tsx';
+import { Field, Select } from '../form/fields.tsx';
 import { words } from '../words/english.ts';
 import { type LearnedFrom, learnFromFile } from './yields-model.ts';
 

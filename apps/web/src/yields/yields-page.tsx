@@ -1,7 +1,7 @@
 import { yieldModelOf, yieldSpecies } from '@flitchbook/carcass';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { Field, PickOne, Select, TextInput } from '../order-form/fields.tsx';
+import { Field, PickOne, Select, TextInput } from '../form/fields.tsx';
 import { words } from '../words/english.ts';
 import type { Units } from '../words/measures.ts';
 import { LearnedPanel } from './learned-panel.tsx';

@@ -61,14 +61,14 @@ const cutsFrom = ({ cuts }: Species, stock: string): readonly Cut[] =>
     sources.some(({ from, id }) => from === 'stock' && id === stock),
   );
 
-interface Offer {
+interface PortionOffer {
   readonly cut: Cut;
   readonly portion: Portion;
 }
 
-/** Ways to portion a stock: each cut in its usual portion, slices in the usual thicknesses too. */
-function offersOf(species: Species, stock: string): ReadonlyMap<string, Offer> {
-  const offers = new Map<string, Offer>();
+/** Ways to portion a stock, by `portionKey`: each cut in its usual portion, slices in the usual thicknesses too. */
+export function portionOffers(species: Species, stock: string): ReadonlyMap<string, PortionOffer> {
+  const offers = new Map<string, PortionOffer>();
   const offer = (cut: Cut, portion: Portion): void => {
     const id = portionKey(portion);
     if (!offers.has(id)) offers.set(id, { cut, portion });
@@ -162,7 +162,7 @@ class Asking {
   #ofStock(stock: string, within: Within, regions: readonly string[]): readonly HalfQuestion[] {
     if (this.#asked.has(stock)) return [];
     this.#asked.add(stock);
-    const offers = [...offersOf(this.#species, stock)];
+    const offers = [...portionOffers(this.#species, stock)];
     const said = this.#sheet.portions[stock];
     const key = said && portionKey(said);
     if (said && !offers.some(([id]) => id === key)) {

@@ -3,7 +3,7 @@ import type { ComponentChildren, TargetedInputEvent } from 'preact';
 interface FieldProps {
   readonly id: string;
   readonly label: string;
-  readonly hint?: string;
+  readonly hint?: string | undefined;
   readonly fault?: string | undefined;
   readonly children: ComponentChildren;
 }
@@ -111,14 +111,15 @@ interface StepperProps {
   readonly max: number;
   readonly fewer: string;
   readonly more: string;
+  readonly fault?: string | undefined;
   readonly onChange: (value: number) => void;
 }
 
 /** A count with a key on either side, for thumbs; the number can be typed too. */
-export function Stepper({ id, value, min, max, fewer, more, onChange }: StepperProps) {
+export function Stepper({ id, value, min, max, fewer, more, fault, onChange }: StepperProps) {
   return (
     <div class="stepper">
-      <button type="button" aria-label={fewer} disabled={value <= min} onClick={() => onChange(value - 1)}>
+      <button type="button" aria-label={fewer} disabled={!(value > min)} onClick={() => onChange(value - 1)}>
         −
       </button>
       <input
@@ -127,13 +128,20 @@ export function Stepper({ id, value, min, max, fewer, more, onChange }: StepperP
         inputMode="numeric"
         autocomplete="off"
         value={Number.isNaN(value) ? '' : String(value)}
+        aria-invalid={fault !== undefined}
+        aria-describedby={fault === undefined ? undefined : `${id}-fault`}
         onInput={(event) =>
           onChange(
             /^\d{1,4}$/.test(event.currentTarget.value) ? Number(event.currentTarget.value) : Number.NaN,
           )
         }
       />
-      <button type="button" aria-label={more} disabled={value >= max} onClick={() => onChange(value + 1)}>
+      <button
+        type="button"
+        aria-label={more}
+        disabled={value >= max}
+        onClick={() => onChange(Number.isNaN(value) ? min : value + 1)}
+      >
         +
       </button>
     </div>
