@@ -44,7 +44,7 @@ module.exports = {
         pathNot: [
           '^$1/$2/',
           '^(packages|apps)/[^/]+/src/index\\.ts$',
-          '^packages/solver/src/worker\\.ts$',
+          '^packages/kitchen/src/curing\\.ts$',
           '^packages/db/src/testing/index\\.ts$',
         ],
       },

@@ -1,4 +1,4 @@
-import type { CureAnswer, CureCalendar } from '@flitchbook/kitchen';
+import type { CureAnswer, CureCalendar } from '@flitchbook/kitchen/curing';
 import { dateText } from '../words/dates.ts';
 import { words } from '../words/english.ts';
 

@@ -10,7 +10,7 @@ import {
   reckonCure,
   usualCalendarRules,
   usualCureRules,
-} from '@flitchbook/kitchen';
+} from '@flitchbook/kitchen/curing';
 
 /** The form as it stands: texts as they were typed. */
 export interface CuringDraft {
