@@ -1,13 +1,8 @@
-import { launchBrowser } from '@flitchbook/test-harness';
 import { describeInBrowser } from '@flitchbook/test-harness/vitest';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   clippedWords,
   desk,
-  enter,
-  open,
-  openDay,
   overflowPx,
   picture,
   type Seen,
@@ -15,7 +10,7 @@ import {
   violations,
 } from './board-screen.ts';
 import { lostOnPaper, papers, printedPages } from './paper.ts';
-import { type RunningShop, startShop } from './running-service.ts';
+import { dayInBrowser } from './shop-in-browser.ts';
 
 const widths = [360, 820, 1440];
 
@@ -33,31 +28,15 @@ async function expectSound({ page, complaints }: Seen, name: string, targetPx = 
 }
 
 describeInBrowser('the block, in a browser', () => {
-  let browser: Browser;
-  let shop: RunningShop;
-  let seen: Seen;
-  let dayPath = '';
-
-  beforeAll(async () => {
-    shop = await startShop();
-    browser = await launchBrowser();
-    seen = await open(browser, shop, desk);
-    await enter(seen, 'butcher');
-    await openDay(seen);
-    dayPath = new URL(seen.page.url()).pathname;
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.stop();
-  });
+  const day = dayInBrowser('butcher', desk);
 
   describe('the cut list', () => {
-    const list = (query: string): string => `/api${dayPath}/cut-list.html${query}`;
+    const list = (query: string): string => `/api${day.dayPath}/cut-list.html${query}`;
 
     it.each(['side', 'station', 'person'])(
       'by %s loses nothing on paper, and looks right on a screen',
       async (by) => {
-        const { page } = seen;
+        const { page } = day.seen;
         for (const size of ['', '&print=large']) {
           await page.goto(list(`?by=${by}${size}`));
           for (const paper of papers) {
@@ -65,12 +44,12 @@ describeInBrowser('the block, in a browser', () => {
             expect(await lostOnPaper(page, paper), `${by}${size} on ${paper.format}`).toEqual([]);
           }
         }
-        if (by === 'side') await expectSound(seen, 'cut-list');
+        if (by === 'side') await expectSound(day.seen, 'cut-list');
       },
     );
 
     it('puts each side on pages of its own, and as many pages on either paper as the picture says', async () => {
-      const { page } = seen;
+      const { page } = day.seen;
       await page.goto(list(''));
       for (const paper of papers) {
         const parts = await page.locator('.part').count();
@@ -81,7 +60,7 @@ describeInBrowser('the block, in a browser', () => {
     });
 
     it('says the same by side as by person: every piece once', async () => {
-      const { page } = seen;
+      const { page } = day.seen;
       const pieces = async (by: string): Promise<number> => {
         await page.goto(list(`?by=${by}`));
         const counts = await page.locator('td b').allTextContents();
@@ -93,15 +72,15 @@ describeInBrowser('the block, in a browser', () => {
     });
 
     it('names an arrangement that it does not know', async () => {
-      await seen.page.goto(list('?by=moon'));
-      expect(await seen.page.getByRole('alert').textContent()).toContain('“moon”');
+      await day.seen.page.goto(list('?by=moon'));
+      expect(await day.seen.page.getByRole('alert').textContent()).toContain('“moon”');
     });
   });
 
   it('lists everybody whom the animals leave short, with the reason, as many as the board counts', async () => {
-    const { page } = seen;
+    const { page } = day.seen;
     await page.setViewportSize({ width: desk.width, height: desk.height });
-    await page.goto(dayPath);
+    await page.goto(day.dayPath);
     await page.getByRole('link', { name: 'Who is short' }).click();
     await page.getByRole('heading', { name: 'Promised beyond the animals' }).waitFor();
     const board = await page.evaluate(
@@ -109,12 +88,12 @@ describeInBrowser('the block, in a browser', () => {
         (await fetch(`/api${at}/board`)).json() as Promise<{
           plan: { lines: { filled: number; asked: number }[] };
         }>,
-      dayPath,
+      day.dayPath,
     );
     const short = board.plan.lines.filter(({ filled, asked }) => filled < asked).length;
     expect(short).toBeGreaterThan(0);
     expect(await page.locator('.watch-lines > li').count()).toBe(short);
     expect(await page.locator('.watch-lines .hint').count()).toBe(short);
-    await expectSound(seen, 'watch');
+    await expectSound(day.seen, 'watch');
   });
 });

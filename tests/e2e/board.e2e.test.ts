@@ -1,12 +1,10 @@
-import { launchBrowser } from '@flitchbook/test-harness';
 import { describeInBrowser } from '@flitchbook/test-harness/vitest';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import {
   clippedWords,
   desk,
   enter,
-  open,
   openDay,
   overflowPx,
   picture,
@@ -17,7 +15,7 @@ import {
   telephone,
   violations,
 } from './board-screen.ts';
-import { type RunningShop, startShop } from './running-service.ts';
+import { shopInBrowser } from './shop-in-browser.ts';
 
 const screens: readonly (readonly [string, Screen])[] = [
   ['telephone', telephone],
@@ -59,27 +57,9 @@ async function tried(page: Page): Promise<void> {
 }
 
 describeInBrowser('the day board in a browser, on a running shop', () => {
-  let browser: Browser;
-  let shop: RunningShop;
-  const opened: Seen[] = [];
+  const shopped = shopInBrowser();
+  const { seen } = shopped;
 
-  beforeAll(async () => {
-    shop = await startShop();
-    browser = await launchBrowser();
-  }, 180_000);
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.stop();
-  });
-  afterEach(async () => {
-    for (const { context } of opened.splice(0)) await context.close();
-  });
-
-  async function seen(screen: Screen): Promise<Seen> {
-    const it = await open(browser, shop, screen);
-    opened.push(it);
-    return it;
-  }
   async function board(screen: Screen, role: 'owner' | 'butcher' | 'counter hand' = 'owner'): Promise<Seen> {
     const it = await seen(screen);
     await enter(it, role);
@@ -91,7 +71,7 @@ describeInBrowser('the day board in a browser, on a running shop', () => {
     it('takes an e-mail address and a password by keyboard alone, and refuses a wrong one in words', async () => {
       const it = await seen(desk);
       const { page } = it;
-      const butcher = shop.keys.find(({ role }) => role === 'butcher');
+      const butcher = shopped.shop().keys.find(({ role }) => role === 'butcher');
       await expectSound(it);
       await page.keyboard.press('Tab');
       await page.keyboard.type(butcher?.email ?? '');

@@ -1,20 +1,16 @@
-import { launchBrowser } from '@flitchbook/test-harness';
 import { describeInBrowser } from '@flitchbook/test-harness/vitest';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
 import {
   clippedWords,
   desk,
-  enter,
-  open,
-  openDay,
   overflowPx,
   picture,
   type Seen,
   smallTargets,
   violations,
 } from './board-screen.ts';
-import { type RunningShop, startShop } from './running-service.ts';
+import { dayInBrowser } from './shop-in-browser.ts';
 
 const widths = [360, 820, 1440];
 
@@ -57,31 +53,15 @@ interface Closing {
 }
 
 describeInBrowser('the demo day, from the block to the last hand-over', () => {
-  let browser: Browser;
-  let shop: RunningShop;
-  let seen: Seen;
-  let dayPath = '';
+  const day = dayInBrowser('owner', desk);
 
-  beforeAll(async () => {
-    shop = await startShop();
-    browser = await launchBrowser();
-    seen = await open(browser, shop, desk);
-    await enter(seen, 'owner');
-    await openDay(seen);
-    dayPath = new URL(seen.page.url()).pathname;
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.stop();
-  });
-
-  const packs = (): Promise<Packs> => ask<Packs>(seen.page, `/api${dayPath}/packs`);
+  const packs = (): Promise<Packs> => ask<Packs>(day.seen.page, `/api${day.dayPath}/packs`);
 
   it('weighs every pack by the keyboard, and says what is wrong with a weight', async () => {
-    const { page } = seen;
+    const { page } = day.seen;
     await page.getByRole('link', { name: 'Weigh and label' }).click();
     await page.getByRole('heading', { name: 'Weigh and label' }).waitFor();
-    await expectSound(seen, 'weigh');
+    await expectSound(day.seen, 'weigh');
     const gross = page.getByLabel(/On the scale/);
     await gross.fill('0.01');
     await gross.press('Enter');
@@ -93,11 +73,11 @@ describeInBrowser('the demo day, from the block to the last hand-over', () => {
       await page.getByText(`Pack ${index + 1}:`).waitFor();
     }
     await page.getByText('Everything that the plan foresees is weighed.').waitFor();
-    await expectSound(seen, 'weighed');
+    await expectSound(day.seen, 'weighed');
   }, 240_000);
 
   it('prints the labels of a batch, and goes on where a printer stopped', async () => {
-    const { page } = seen;
+    const { page } = day.seen;
     await page.getByRole('button', { name: /^Print \d+ labels$/ }).click();
     const pdf = page.getByRole('link', { name: 'Open the rest as PDF' });
     const address = await pdf.getAttribute('href');
@@ -115,7 +95,7 @@ describeInBrowser('the demo day, from the block to the last hand-over', () => {
   }, 120_000);
 
   it('settles each order, takes the money and hands its packs over', async () => {
-    const { page } = seen;
+    const { page } = day.seen;
     await page.getByRole('link', { name: 'Hand over' }).click();
     const order = page.getByLabel('Order');
     await order.waitFor();
@@ -131,7 +111,7 @@ describeInBrowser('the demo day, from the block to the last hand-over', () => {
       const settle = page.getByRole('button', { name: 'Settle the bill' });
       await settle.click();
       await page.getByText(/^Bill \d+$/).waitFor();
-      if (!isLookedAt) await expectSound(seen, 'hand-over');
+      if (!isLookedAt) await expectSound(day.seen, 'hand-over');
       isLookedAt = true;
       const pay = page.getByRole('button', { name: 'Take the payment' });
       if (await pay.isVisible()) await pay.click();
@@ -152,26 +132,26 @@ describeInBrowser('the demo day, from the block to the last hand-over', () => {
   }, 240_000);
 
   it('sells what is left over the counter', async () => {
-    const { page } = seen;
+    const { page } = day.seen;
     await page.getByRole('link', { name: 'Counter' }).click();
     await page.getByRole('heading', { name: 'What is left' }).waitFor();
     const boxes = page.getByRole('checkbox', { name: /^Sell pack/ });
     await boxes.first().waitFor();
     for (const box of await boxes.all()) await box.check();
-    await expectSound(seen, 'counter');
+    await expectSound(day.seen, 'counter');
     await page.getByRole('button', { name: /^Sell \d+ packs? for/ }).click();
     await page.getByText(/^Sold for/).waitFor();
     await page.getByText('Nothing is free.').waitFor();
   }, 120_000);
 
   it('closes each animal, and every gram and every cent balances', async () => {
-    const { page } = seen;
-    await page.goto(`${dayPath}/closing`);
+    const { page } = day.seen;
+    await page.goto(`${day.dayPath}/closing`);
     const { packs: all } = await packs();
     const animalIds = [...new Set(all.map(({ animalId }) => animalId))];
     const forms = page.locator('.animal-closing');
     await forms.nth(animalIds.length - 1).waitFor();
-    await expectSound(seen, 'closing');
+    await expectSound(day.seen, 'closing');
     for (let at = 0; at < animalIds.length; at++) {
       const form = forms.nth(at);
       const rest = form.getByRole('button', { name: 'All of the rest was drip and drying' });

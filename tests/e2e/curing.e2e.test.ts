@@ -1,12 +1,9 @@
-import { launchBrowser } from '@flitchbook/test-harness';
 import { describeInBrowser } from '@flitchbook/test-harness/vitest';
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import {
   clippedWords,
   desk,
   enter,
-  open,
   overflowPx,
   picture,
   type Screen,
@@ -16,28 +13,13 @@ import {
   telephone,
   violations,
 } from './board-screen.ts';
-import { type RunningShop, startShop } from './running-service.ts';
+import { shopInBrowser } from './shop-in-browser.ts';
 
 describeInBrowser('the page on curing in a browser', () => {
-  let browser: Browser;
-  let shop: RunningShop;
-  const opened: Seen[] = [];
-
-  beforeAll(async () => {
-    shop = await startShop();
-    browser = await launchBrowser();
-  }, 180_000);
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.stop();
-  });
-  afterEach(async () => {
-    for (const { context } of opened.splice(0)) await context.close();
-  });
+  const shopped = shopInBrowser();
 
   async function curing(screen: Screen): Promise<Seen> {
-    const seen = await open(browser, shop, screen);
-    opened.push(seen);
+    const seen = await shopped.seen(screen);
     await enter(seen, 'butcher');
     await seen.page.getByRole('link', { name: 'Curing' }).click();
     await seen.page.getByRole('heading', { name: 'Curing', level: 1 }).waitFor();

@@ -1,11 +1,9 @@
-import { launchBrowser } from '@flitchbook/test-harness';
 import { describeInBrowser } from '@flitchbook/test-harness/vitest';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
 import {
   clippedWords,
   desk,
-  open,
   overflowPx,
   picture,
   type Screen,
@@ -14,7 +12,7 @@ import {
   telephone,
   violations,
 } from './board-screen.ts';
-import { type RunningShop, startShop } from './running-service.ts';
+import { shopInBrowser } from './shop-in-browser.ts';
 
 const narrow: Screen = { width: 320, height: 640, touch: true };
 
@@ -41,25 +39,10 @@ const ownOrders = (page: Page): Promise<OwnOrder[]> =>
   );
 
 describeInBrowser('the customers’ front', () => {
-  let browser: Browser;
-  let shop: RunningShop;
-  const opened: Seen[] = [];
-
-  beforeAll(async () => {
-    shop = await startShop();
-    browser = await launchBrowser();
-  }, 180_000);
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.stop();
-  });
-  afterEach(async () => {
-    for (const { context } of opened.splice(0)) await context.close();
-  });
+  const shopped = shopInBrowser();
 
   async function front(screen: Screen): Promise<Seen> {
-    const it = await open(browser, shop, screen);
-    opened.push(it);
+    const it = await shopped.seen(screen);
     await it.page.goto('/yours');
     await it.page.getByRole('heading', { name: 'What’s coming' }).waitFor();
     await it.page.locator('.offer-more').first().waitFor({ timeout: 60_000 });

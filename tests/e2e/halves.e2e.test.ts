@@ -1,11 +1,9 @@
-import { launchBrowser } from '@flitchbook/test-harness';
 import { describeInBrowser } from '@flitchbook/test-harness/vitest';
-import type { APIRequestContext, Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import type { APIRequestContext, Page } from 'playwright-core';
+import { beforeAll, expect, it } from 'vitest';
 import {
   clippedWords,
   desk,
-  open,
   overflowPx,
   picture,
   type Screen,
@@ -14,16 +12,14 @@ import {
   telephone,
   violations,
 } from './board-screen.ts';
-import { type RunningShop, startShop } from './running-service.ts';
+import { shopInBrowser } from './shop-in-browser.ts';
 
 describeInBrowser('half a hog, from the first choice to the reservation', () => {
-  let browser: Browser;
-  let shop: RunningShop;
+  const shopped = shopInBrowser();
   let dayId: string;
-  const opened: Seen[] = [];
 
   async function signIn(request: APIRequestContext, role: string): Promise<void> {
-    const { email, password } = shop.keys.find((key) => key.role === role)!;
+    const { email, password } = shopped.shop().keys.find((key) => key.role === role)!;
     const answer = await request.post('/api/session', { data: { email, password } });
     expect(answer.status()).toBe(200);
   }
@@ -52,23 +48,13 @@ describeInBrowser('half a hog, from the first choice to the reservation', () => 
   }
 
   beforeAll(async () => {
-    shop = await startShop();
-    browser = await launchBrowser();
-    const seen = await open(browser, shop, desk);
+    const seen = await shopped.kept(desk);
     dayId = await openQuietDay(seen);
     await seen.context.close();
   }, 180_000);
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.stop();
-  });
-  afterEach(async () => {
-    for (const { context } of opened.splice(0)) await context.close();
-  });
 
   async function atHalf(screen: Screen): Promise<Seen> {
-    const seen = await open(browser, shop, screen);
-    opened.push(seen);
+    const seen = await shopped.seen(screen);
     await signIn(seen.context.request, 'customer');
     await seen.page.goto(`/yours/days/${dayId}/half-or-whole`);
     await seen.page.getByRole('heading', { name: /1 of 6/ }).waitFor();

@@ -1,6 +1,5 @@
 import type { Database } from '@flitchbook/db';
 import { rowsOfShop } from '@flitchbook/db/testing';
-import type { Outcome } from '../../apps/api/src/refusals.ts';
 import { bookAnimal } from '../../apps/api/src/services/animals/book.ts';
 import { takePayment } from '../../apps/api/src/services/bills/take-payment.ts';
 import { actAs, type Services } from '../../apps/api/src/services/ctx.ts';
@@ -14,11 +13,7 @@ import { keepPlanned } from '../../apps/api/src/services/plans/keep.ts';
 import { holdOrder } from '../../apps/api/src/services/reservations/hold.ts';
 import { reserveOrder } from '../../apps/api/src/services/reservations/reserve.ts';
 import { animal } from '../../apps/api/src/testing/bodies.ts';
-
-function must<T>(outcome: Outcome<T>): T {
-  if (outcome.ok) return outcome.value;
-  throw new Error(`${outcome.type}: ${outcome.says} ${JSON.stringify(outcome.faults ?? [])}`);
-}
+import { must } from '../../apps/api/src/testing/test-shop.ts';
 
 /** Stands in every text of whoever is not to be seen. */
 export interface Marked {

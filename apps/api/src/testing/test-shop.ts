@@ -49,7 +49,8 @@ export interface Call {
 /** The parsed body of an answer whose shape the test knows. */
 export const bodyOf = async <T>(answer: Response): Promise<T> => (await answer.json()) as T;
 
-function must<T>(outcome: Outcome<T>): T {
+/** The value of an outcome that a test takes for granted. @throws where it was refused */
+export function must<T>(outcome: Outcome<T>): T {
   if (outcome.ok) return outcome.value;
   throw new Error(`${outcome.type}: ${outcome.says} ${JSON.stringify(outcome.faults ?? [])}`);
 }

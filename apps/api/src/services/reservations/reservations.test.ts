@@ -16,7 +16,7 @@ import { describeOnBoth } from '@flitchbook/db/testing';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Outcome } from '../../refusals.ts';
 import { animal } from '../../testing/bodies.ts';
-import { openTestShop, type TestShop } from '../../testing/test-shop.ts';
+import { must, openTestShop, type TestShop } from '../../testing/test-shop.ts';
 import { bookAnimal } from '../animals/book.ts';
 import { correctAnimal } from '../animals/correct.ts';
 import { actAs, type Ctx } from '../ctx.ts';
@@ -52,10 +52,6 @@ const chops = (um: number, pieces: number): NewHold['lines'] => [
   { cut: 'rib-chop', portion: { by: 'thickness', um }, ask: { pieces } },
 ];
 
-function must<T>(outcome: Outcome<T>): T {
-  if (outcome.ok) return outcome.value;
-  throw new Error(`${outcome.type}: ${outcome.says} ${JSON.stringify(outcome.faults ?? [])}`);
-}
 const refusalOf = (outcome: Outcome<unknown>): string => (outcome.ok ? 'done' : outcome.type);
 
 describeOnBoth('reservations', (db) => {
